@@ -1,0 +1,226 @@
+import { z } from 'zod';
+
+/*
+ * The compiled lineage: the one value that pages, downloads and `compute` read.
+ * Version rule: a field may be added at any time and readers ignore what they do not know; a field that is
+ * renamed, removed, or changes its meaning or unit makes the number after the slash go up.
+ * Numbers are in the trait's own unit, ages in Ma, lengths in mm; absent is null, never NaN.
+ */
+
+/** Language tag to text. */
+export const texts = z.record(z.string(), z.string());
+
+/** Ends of an interval; null where it has none on that side. */
+export const interval = z.tuple([z.number().nullable(), z.number().nullable()]);
+
+export const status = z.enum(['measured', 'bounded', 'inferred', 'unknown']);
+
+const age = z.object({
+  from: z.number().describe('older end, Ma'),
+  to: z.number().describe('younger end, Ma'),
+  text: z.string().describe('the two ends with the digits the author wrote'),
+  basis: z.enum(['dated', 'bracketed', 'stage', 'living']),
+});
+
+const taxon = z.object({
+  id: z.string(),
+  name: z.string().describe('scientific name, without authorship'),
+  authorship: z.string().optional(),
+  vernacular: texts.optional(),
+  living: z.boolean(),
+  role: z.enum(['ingroup', 'outgroup', 'comparator']),
+  note: texts.optional(),
+  finds: z.object({
+    first: z.number().nullable().describe('older end of the oldest horizon, Ma'),
+    last: z.number().nullable().describe('younger end of the youngest horizon, Ma; 0 when living'),
+    horizons: z.array(z.string()),
+  }),
+  age: age.nullable(),
+  inTree: z.boolean(),
+  specimens: z.array(z.string()),
+  sources: z.array(z.string()),
+});
+
+const horizon = z.object({
+  id: z.string(),
+  formation: z.string(),
+  bed: z.string().optional(),
+  age,
+  sources: z.array(z.string()),
+});
+
+const specimenValue = z.object({
+  trait: z.string(),
+  value: z.number(),
+  standardError: z.number().nullable().describe('error of the reading, trait units'),
+  readings: z.number().int().describe('how many repeats the value rests on'),
+  part: z.object({ measurement: z.string(), mm: z.number() }).optional(),
+  whole: z.object({ measurement: z.string(), mm: z.number() }).optional(),
+  approximate: z.boolean(),
+});
+
+const specimen = z.object({
+  id: z.string(),
+  taxon: z.string(),
+  label: z.string().describe('institution code and catalogue number'),
+  typeStatus: z.string().optional(),
+  kind: z.enum(['fossil', 'recent', 'cast', 'mould', 'model']),
+  castOf: z.string().optional(),
+  horizon: z.string().nullable(),
+  age: age.nullable(),
+  lifeStage: z.string(),
+  elements: z.array(z.object({ element: z.string(), side: z.string().optional(), preserved: z.number() })),
+  lost: z.array(z.string()).describe('landmarks lost at a break'),
+  mirrored: z.boolean(),
+  sources: z.array(z.string()),
+  values: z.array(specimenValue),
+});
+
+const reference = z.object({
+  key: z.string(),
+  short: z.string().describe('author and year, for a line of text'),
+  full: z.string().describe('one line of a reference list'),
+  url: z.string().optional(),
+});
+
+const treeNode = z.object({
+  id: z.string(),
+  parent: z.string().nullable(),
+  ageMa: z.number(),
+  taxon: z.string().optional(),
+});
+
+const tree = z.object({
+  id: z.string(),
+  reference: z.boolean(),
+  source: z.string().optional(),
+  dating: z.string(),
+  nodes: z.array(treeNode),
+});
+
+const limitWorking = z.object({
+  part: z.object({ measurement: z.string(), mm: z.number() }).optional(),
+  whole: z.object({ measurement: z.string(), mm: z.number() }).optional(),
+  rows: z.array(z.object({ lostMm: z.number(), value: z.number() })).describe('what it would read with so much restored'),
+});
+
+const limits = z.object({
+  atLeast: z.number().optional().describe('safe 95% end, rounded outward'),
+  atMost: z.number().optional(),
+  asymptote: z.number().optional().describe('reached only if the lost part had no end'),
+  specimen: z.string(),
+  working: limitWorking.optional(),
+});
+
+const relative = z.object({ taxon: z.string(), weight: z.number() });
+
+const value = z.object({
+  taxon: z.string(),
+  status,
+  estimate: z.number().nullable().describe('mean if measured, median if inferred, else null'),
+  interval,
+  level: z.number().describe('0.95'),
+  method: z.string(),
+  df: z.number().nullable(),
+  standardError: z.number().nullable().describe('on the scale of the model'),
+  n: z.number().int().describe('eligible specimens that yield the value'),
+  specimens: z.array(z.string()),
+  leftOut: z.array(z.object({ specimen: z.string(), reason: z.string() })),
+  facets: z.array(z.string()).describe('fossil or living, approximate, cast, mirrored, literature'),
+  placedMa: z.number().nullable().describe('age at which the mark stands'),
+  limits: limits.optional(),
+  conditional: z.object({ median: z.number(), interval }).optional(),
+  relatives: z.array(relative).optional(),
+  othersWeight: z.number().optional(),
+  span: z.object({ middle: interval, interval, over: z.string() }).optional(),
+  reason: z.string().optional().describe('why it is unknown, as a code'),
+});
+
+const leaveOneOut = z.object({
+  taxon: z.string(),
+  observed: z.number(),
+  median: z.number(),
+  interval,
+  miss: z.number().describe('observed less median'),
+  inside: z.boolean(),
+});
+
+const comparedModel = z.object({
+  name: z.string(),
+  logLikelihood: z.number(),
+  parameters: z.number().int(),
+  aicc: z.number().nullable(),
+  note: z.string().optional(),
+});
+
+const trait = z.object({
+  id: z.string(),
+  unit: z.string(),
+  scale: z.enum(['plain', 'log', 'logit']),
+  kind: z.enum(['ratio', 'length', 'angle', 'count', 'size']),
+  label: texts,
+  meaning: texts,
+  why: texts.optional(),
+  marks: z.array(z.object({ at: z.number(), text: texts })),
+  accent: z.string().optional(),
+  measured: z.object({ from: z.string(), to: z.string(), end: z.string().optional() }).optional()
+    .describe('landmarks of the measured line: zero, reading, and for a ratio the hundred'),
+  pooled: z.object({ variance: z.number(), df: z.number() }).nullable(),
+  model: z
+    .object({
+      name: z.string(),
+      tree: z.string(),
+      rateMedian: z.number().nullable(),
+      rateReml: z.number().nullable(),
+      logLikelihood: z.number().nullable(),
+      compared: z.array(comparedModel),
+    })
+    .nullable(),
+  values: z.array(value),
+  nodes: z.array(z.object({ node: z.string(), median: z.number(), interval })),
+  leaveOneOut: z.array(leaveOneOut),
+});
+
+const chartUnit = z.object({
+  id: z.string(),
+  rank: z.enum(['period', 'epoch', 'stage']),
+  name: texts,
+  from: z.number(),
+  to: z.number(),
+});
+
+/** The whole compiled lineage. `compute` prints it and schemas/compiled.json describes it. */
+export const compiledLineage = z.object({
+  schema: z.literal('lineament.compiled/1'),
+  lineage: z.string(),
+  contentDigest: z.string(),
+  resultDigest: z.string(),
+  about: z.object({
+    title: texts,
+    question: texts,
+    invented: z.boolean(),
+    languages: z.array(z.string()).min(1),
+    focus: z.string().describe('the trait that the pages open with'),
+    edition: z.object({ number: z.number(), date: z.string(), status: z.string() }),
+    credits: z.array(z.string()),
+    licence: z.string(),
+    contact: z.string().optional(),
+  }),
+  chart: z.object({ version: z.string(), citation: z.string(), units: z.array(chartUnit) }),
+  horizons: z.array(horizon),
+  taxa: z.array(taxon),
+  specimens: z.array(specimen),
+  references: z.array(reference),
+  trees: z.array(tree),
+  traits: z.array(trait),
+});
+
+export type Texts = z.output<typeof texts>;
+export type Interval = z.output<typeof interval>;
+export type Status = z.output<typeof status>;
+export type CompiledLineage = z.output<typeof compiledLineage>;
+export type CompiledTaxon = z.output<typeof taxon>;
+export type CompiledSpecimen = z.output<typeof specimen>;
+export type CompiledTree = z.output<typeof tree>;
+export type CompiledTrait = z.output<typeof trait>;
+export type CompiledValue = z.output<typeof value>;

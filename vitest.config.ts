@@ -1,0 +1,25 @@
+import { defineConfig } from 'vitest/config';
+
+/** Two speeds: pure tests of analysis, scripts and figures, and tests of one built site in a browser. */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'pure',
+          include: ['tests/{analysis,scripts,components,reference,faults}/**/*.test.ts'],
+        },
+      },
+      {
+        test: {
+          name: 'site',
+          include: ['tests/site/**/*.test.ts'],
+          globalSetup: ['tests/site/setup.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});

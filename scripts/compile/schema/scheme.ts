@@ -1,0 +1,118 @@
+import { z } from 'zod';
+import { file, id, idOf, line, texts } from './words.ts';
+
+const view = z.strictObject({
+  id,
+  name: texts.optional(),
+  dimensions: z.union([z.literal(2), z.literal(3)]).default(2),
+});
+
+const ends = { from: idOf('landmark'), to: idOf('landmark') };
+
+const axis = z
+  .strictObject({
+    id,
+    ...ends,
+    name: texts.optional(),
+    else: z
+      .array(
+        z.strictObject({
+          ...ends,
+          turned: z
+            .number()
+            .optional()
+            .meta({
+              description:
+                'mean angle from the main axis to this one in degrees, clockwise in the picture, on skulls with both',
+            }),
+        }),
+      )
+      .optional()
+      .meta({ description: 'axes to use when a landmark of the main one is lost, best first' }),
+  })
+  .meta({ description: 'a direction along which lengths are measured' });
+
+const landmark = z.strictObject({
+  id,
+  name: texts,
+  bone: line.optional().meta({ examples: ['premaxilla'] }),
+  views: z.array(idOf('view')).min(1).optional(),
+  definition: texts.optional().meta({ description: 'how to find the point, so that someone else can' }),
+  source: line.optional(),
+  side: z.enum(['left', 'right', 'middle']).optional(),
+  pair: idOf('landmark').optional().meta({ description: 'the same point on the other side' }),
+});
+
+const measurement = z
+  .strictObject({
+    id,
+    name: texts.optional(),
+    from: idOf('landmark').optional(),
+    to: idOf('landmark').optional(),
+    along: idOf('axis').optional().meta({ description: 'measured along this axis, not straight' }),
+    through: z
+      .array(idOf('landmark'))
+      .optional()
+      .meta({ description: 'points on the way, for a length along a curve' }),
+    angle: z
+      .tuple([idOf('landmark'), idOf('landmark'), idOf('landmark')])
+      .optional()
+      .meta({ description: 'an angle at the middle one of three landmarks' }),
+    count: texts.optional().meta({ description: 'what is counted' }),
+    definition: texts.optional(),
+    source: line.optional(),
+  })
+  .meta({ description: 'a length between two landmarks, an angle, or a count' });
+
+const unit = z.enum(['mm', 'cm', 'm', 'in', 'degrees', 'count']);
+
+const column = z.union([
+  z.enum(['specimen', 'catalogNumber', 'institutionCode', 'taxon', 'horizon', 'sex', 'lifeStage', 'ignore']),
+  z.strictObject({ measurement: idOf('measurement'), unit }),
+]);
+
+const sheet = z
+  .strictObject({
+    file,
+    rows: z
+      .enum(['measurements', 'specimens'])
+      .default('measurements')
+      .meta({ description: 'specimens: each row is a specimen that is recorded nowhere else' }),
+    institutionCode: line.optional(),
+    taxa: z
+      .record(z.string(), idOf('taxon'))
+      .optional()
+      .meta({ description: 'names as the sheet writes them, to taxon ids' }),
+    columns: z
+      .record(z.string(), column)
+      .meta({
+        description: 'header of each column to what it holds',
+        examples: [{ 'BL (mm)': { measurement: 'basal-length', unit: 'mm' } }],
+      }),
+    by: line.optional(),
+    method: line.optional(),
+    source: line.optional(),
+    notMeasured: z
+      .array(z.string())
+      .optional()
+      .meta({ description: 'words that mean not measured', examples: [['n/a']] }),
+  })
+  .meta({ description: 'how a table kept in another form is read' });
+
+/** scheme.yaml: views, axes, landmarks and measurements, each defined once. */
+export const scheme = z
+  .strictObject({
+    views: z.array(view).default([]),
+    axes: z.array(axis).default([]),
+    landmarks: z.array(landmark).default([]),
+    measurements: z.array(measurement).default([]),
+    sheets: z.array(sheet).default([]),
+  })
+  .meta({ title: 'scheme.yaml', description: 'landmarks, axes, views and measurements' });
+
+export type Scheme = z.output<typeof scheme>;
+export type Landmark = Scheme['landmarks'][number];
+export type Measurement = Scheme['measurements'][number];
+export type Axis = Scheme['axes'][number];
+export type SheetMapping = Scheme['sheets'][number];
+export type LengthUnit = z.output<typeof unit>;

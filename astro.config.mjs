@@ -1,0 +1,43 @@
+import { unified } from '@astrojs/markdown-remark';
+import mdx from '@astrojs/mdx';
+import { defineConfig, fontProviders } from 'astro/config';
+import remarkGfm from 'remark-gfm';
+import { lineageIntegration } from './scripts/astro-adapter.ts';
+
+/** `SITE` and `BASE_PATH` say where the pages will stand; `--content DIR` of the commands says whose lineages they show. */
+export default defineConfig({
+  srcDir: './components',
+  outDir: './dist',
+  site: process.env.SITE ?? 'https://lineament.example',
+  base: process.env.BASE_PATH ?? '/',
+  trailingSlash: 'ignore',
+  compressHTML: true,
+  prerenderConflictBehavior: 'error',
+  session: false,
+  devToolbar: { enabled: false },
+  integrations: [mdx(), lineageIntegration()],
+  markdown: { syntaxHighlight: false, processor: unified({ remarkPlugins: [remarkGfm] }) },
+  security: { csp: true },
+  fonts: [
+    face('Newsreader', '--font-serif', 'newsreader.woff2', '400 600', 'normal', ['Georgia', 'serif']),
+    face('Newsreader Italic', '--font-italic', 'newsreader-italic.woff2', '430', 'italic', [
+      'Georgia',
+      'serif',
+    ]),
+    face('Commissioner', '--font-sans', 'commissioner.woff2', '400 700', 'normal', [
+      'system-ui',
+      'sans-serif',
+    ]),
+  ],
+  vite: { build: { assetsInlineLimit: 0 } },
+});
+
+function face(name, cssVariable, file, weight, style, fallbacks) {
+  return {
+    provider: fontProviders.local(),
+    name,
+    cssVariable,
+    fallbacks,
+    options: { variants: [{ weight, style, src: [`./components/styles/fonts/${file}`] }] },
+  };
+}

@@ -1,0 +1,40 @@
+import { branchesAt } from './scene/branch-list.ts';
+import type { PlateWords } from './scene/compose-plate.ts';
+import type { KeyWords } from './scene/key.ts';
+import type { PlateLayout } from './scene/layout.ts';
+import type { PlateData } from './scene/plate-data.ts';
+import { wrap } from './scene/scene.ts';
+import type { LineageView } from '../lineage/view.ts';
+
+/** All words that a plate prints, in the page's language. */
+export function plateWords(view: LineageView, data: PlateData, layout: PlateLayout): PlateWords {
+  const { voice } = view;
+  const [start, end] = [0, 100].map((at) => data.marks.find((mark) => mark.at === at)?.text ?? '');
+  return {
+    ruler: { start: start || voice.say('ruler.start'), end: end || voice.say('ruler.end') },
+    key: keyWords(view),
+    value: (taxon) => view.printed(taxon).printed,
+    slice: (ageMa) =>
+      voice.say('slice', { age: voice.number(ageMa, 0), count: branchesAt(data.branches, ageMa).length }),
+    meaning: layout.title ? wrap(data.meaning, 40) : [],
+  };
+}
+
+function keyWords({ voice }: LineageView): KeyWords {
+  const rows = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed'] as const;
+  return Object.fromEntries(
+    rows.map((row) => [row, { word: voice.say(`key.${row}`), note: voice.say(`key.${row}.note`) }]),
+  ) as KeyWords;
+}
+
+/** What the figure shows, in one paragraph, with the count of each status. */
+export function plateDescription(view: LineageView, data: PlateData): string {
+  const count = (status: string) => data.taxa.filter((taxon) => taxon.status === status).length;
+  return view.voice.say('figure.description', {
+    trait: data.label,
+    measured: count('measured'),
+    bounded: count('bounded'),
+    inferred: count('inferred'),
+    unknown: count('unknown'),
+  });
+}

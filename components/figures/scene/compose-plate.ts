@@ -1,0 +1,83 @@
+import { branchMarks, drawnBranches } from './branches.ts';
+import { column } from './column.ts';
+import { focusMarks, type SkullAnchors } from './focus.ts';
+import { key, type KeyWords } from './key.ts';
+import { nameLabels } from './labels.ts';
+import type { PlateLayout } from './layout.ts';
+import type { PlateData } from './plate-data.ts';
+import { ruler, type RulerWords } from './ruler.ts';
+import { plateScales } from './scales.ts';
+import { text, type Mark, type Scene } from './scene.ts';
+import { sliceMarks } from './slice.ts';
+import { statusMarks } from './status-marks.ts';
+
+/** All words on a plate, made for the page's language before. */
+export interface PlateWords {
+  ruler: RulerWords;
+  key: KeyWords;
+  /** Printed value of each animal. */
+  value(taxon: string): string;
+  /** Caption of a slice, with its count. */
+  slice(ageMa: number): string;
+  /** The trait's meaning, broken into lines of the title. */
+  meaning: string[];
+}
+
+export interface PlateRequest {
+  data: PlateData;
+  layout: PlateLayout;
+  words: PlateWords;
+  /** Where the skull of each animal is read, if it is drawn. */
+  anchors: ReadonlyMap<string, SkullAnchors>;
+  /** Ages at which steps slice the tree. */
+  slices: readonly number[];
+}
+
+/** The whole plate as a flat list of marks, back to front. Pure: the same request gives the same scene. */
+export function composePlate({ data, layout, words, anchors, slices }: PlateRequest): Scene {
+  const scales = plateScales(data, layout);
+  const placed = statusMarks(data, layout, scales);
+  const drawn = drawnBranches(data.branches, placed, scales, layout.markScale);
+  const focus = placed.flatMap((mark) =>
+    focusMarks(mark, anchors.get(mark.taxon.id), data, layout, scales, { value: words.value(mark.taxon.id) }),
+  );
+  const carried = focus.filter((mark) => mark.role === 'carry');
+  const rest = focus.filter((mark) => mark.role !== 'carry');
+  return {
+    width: layout.width,
+    height: layout.height,
+    marks: [
+      ...column(data, layout, scales),
+      ...title(data, layout, words.meaning),
+      ...branchMarks(drawn),
+      ...carried,
+      ...slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age))),
+      ...inferredFirst(placed).flatMap((mark) => mark.marks),
+      ...nameLabels(placed, layout),
+      ...key(layout, words.key),
+      ...rest,
+      ...ruler(data, layout, scales, words.ruler),
+    ],
+  };
+}
+
+/** Ruled boxes lie under discs, so that a wide interval never covers a measurement. */
+function inferredFirst<T extends { taxon: { status: string } }>(placed: readonly T[]): T[] {
+  return [...placed].sort(
+    (a, b) => Number(b.taxon.status === 'inferred') - Number(a.taxon.status === 'inferred'),
+  );
+}
+
+function title(data: PlateData, layout: PlateLayout, meaning: readonly string[]): Mark[] {
+  const place = layout.title;
+  if (!place) return [];
+  const size = layout.fontSize;
+  return [
+    { layer: 'title', role: 'trait-name', shape: text(place.x, place.y, size * 1.5, data.label) },
+    ...meaning.map((content, index): Mark => ({
+      layer: 'title',
+      role: 'trait-meaning',
+      shape: text(place.x, place.y + size * (1.7 + index * 1.35), size, content),
+    })),
+  ];
+}

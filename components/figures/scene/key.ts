@@ -1,0 +1,92 @@
+import type { Status } from '../../../scripts/compile/contract.ts';
+import { glyph } from './glyphs.ts';
+import type { PlateLayout } from './layout.ts';
+import { ruling } from './ruling.ts';
+import { path, type Mark, type Shape } from './scene.ts';
+
+/** A word for each status and what stands behind it, in the page's language. */
+export type KeyWords = Record<Status | 'bar' | 'bed', { word: string; note: string }>;
+
+/** The key: each mark as it stands in the chart, its word, and what it rests on. Empty where a layout has no room. */
+export function key(layout: PlateLayout, words: KeyWords): Mark[] {
+  const place = layout.key;
+  if (!place) return [];
+  const scale = layout.markScale;
+  const rows = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed'] as const;
+  return rows.flatMap((row, index): Mark[] => {
+    const y = place.y + index * place.lineHeight;
+    const x = place.x + 18 * scale;
+    const sample =
+      row === 'bar' || row === 'bed' ? barSample(row, x, y, scale) : statusSample(row, x, y, scale);
+    const { word, note } = words[row];
+    const label: Shape = {
+      kind: 'text',
+      x: place.x + 46 * scale,
+      y: y + layout.fontSize * 0.34,
+      size: layout.fontSize,
+      anchor: 'start',
+      runs: [
+        { text: word, voice: 'strong' },
+        ...(place.notes ? [{ text: ` ${note}`, voice: 'plain' as const }] : []),
+      ],
+    };
+    return [...sample, { layer: 'key', role: 'key-word', shape: label }];
+  });
+}
+
+function statusSample(status: Status, x: number, y: number, scale: number): Mark[] {
+  const before: [string, Shape][] = [];
+  if (status === 'measured') before.push(['whisker', { kind: 'path', d: whisker(x, y, scale) }]);
+  if (status === 'inferred') {
+    const [width, height] = [30 * scale, 14 * scale];
+    before.push([
+      'ruled',
+      { kind: 'path', d: ruling(x - width / 2, y - height / 2, width, height, 5 * scale) },
+    ]);
+    before.push(['bracket', { kind: 'path', d: brackets(x, y, scale) }]);
+  }
+  if (status === 'bounded') before.push(['arrow', { kind: 'path', d: path`M${x} ${y}H${x + 13 * scale}` }]);
+  if (status === 'bounded')
+    before.push([
+      'arrow-head',
+      {
+        kind: 'path',
+        d: path`M${x + 9 * scale} ${y - 3.4 * scale}L${x + 13 * scale} ${y}L${x + 9 * scale} ${y + 3.4 * scale}`,
+      },
+    ]);
+  const centre = status === 'bounded' ? x - 5 * scale : x;
+  return [
+    ...before,
+    ...glyph(status, centre, y, scale).map((part): [string, Shape] => [part.role, part.shape]),
+  ].map(([role, shape]): Mark => ({ layer: 'key', role, shape }));
+}
+
+function barSample(row: 'bar' | 'bed', x: number, y: number, scale: number): Mark[] {
+  const bar: Shape = {
+    kind: 'rect',
+    x: x - 2.5 * scale,
+    y: y - 8 * scale,
+    width: 5 * scale,
+    height: 14 * scale,
+  };
+  if (row === 'bed') return [{ layer: 'key', role: 'one-bed', shape: bar }];
+  return [
+    { layer: 'key', role: 'find-bar', shape: bar },
+    {
+      layer: 'key',
+      role: 'cap',
+      shape: { kind: 'path', d: path`M${x - 5.5 * scale} ${y - 8 * scale}H${x + 5.5 * scale}` },
+    },
+  ];
+}
+
+function whisker(x: number, y: number, scale: number): string {
+  const reach = 13 * scale;
+  const tick = 3.6 * scale;
+  return path`M${x - reach} ${y}H${x + reach}M${x - reach} ${y - tick}V${y + tick}M${x + reach} ${y - tick}V${y + tick}`;
+}
+
+function brackets(x: number, y: number, scale: number): string {
+  const [reach, rise, hook] = [15 * scale, 7 * scale, 4 * scale];
+  return path`M${x - reach + hook} ${y - rise}H${x - reach}V${y + rise}H${x - reach + hook}M${x + reach - hook} ${y - rise}H${x + reach}V${y + rise}H${x + reach - hook}`;
+}

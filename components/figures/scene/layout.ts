@@ -1,0 +1,79 @@
+/** Where the parts of a plate stand, in pixels of its own view box. */
+export interface PlateLayout {
+  name: 'wide' | 'phone' | 'tall';
+  width: number;
+  height: number;
+  /** Size of labels; everything typographic follows from it. */
+  fontSize: number;
+  /** Size of marks against the wide plate. */
+  markScale: number;
+  column: { left: number; width: number; turned: boolean };
+  chart: { left: number; right: number; top: number; bottom: number };
+  /** Zero and hundred of the trait's axis, shared by skull, ruler and chart. */
+  axis: { zero: number; hundred: number };
+  /** Height of the tooth line of the focal skull, and of the ruler. */
+  skullBase: number;
+  rulerTop: number;
+  title?: { x: number; y: number };
+  key?: { x: number; y: number; lineHeight: number; notes: boolean };
+  /** Room for names beside the marks, and the column for those that find none. */
+  names: { left: number; right: number; leaders?: number; shorten: boolean };
+  /** Where the caption of a slice stands, and how many letters fit a line. */
+  sliceWords: { x: number; letters: number };
+  /** Small skulls at true age: left edge of each column, and their scale against the axis unit. */
+  series?: { columns: number[]; scale: number };
+}
+
+/** The plate beside the story on wide screens, and in print. */
+export const wide: PlateLayout = {
+  name: 'wide',
+  width: 904,
+  height: 852,
+  fontSize: 13.5,
+  markScale: 1,
+  column: { left: 14, width: 76, turned: false },
+  chart: { left: 136, right: 594, top: 440, bottom: 836 },
+  axis: { zero: 148, hundred: 410 },
+  skullBase: 250,
+  rulerTop: 390,
+  title: { x: 14, y: 34 },
+  key: { x: 616, y: 464, lineHeight: 25, notes: true },
+  names: { left: 140, right: 596, leaders: 482, shorten: false },
+  sliceWords: { x: 606, letters: 40 },
+};
+
+/** The upper part of a phone's screen. */
+export const phone: PlateLayout = {
+  name: 'phone',
+  width: 390,
+  height: 452,
+  fontSize: 12,
+  markScale: 0.86,
+  column: { left: 8, width: 20, turned: true },
+  chart: { left: 58, right: 252, top: 262, bottom: 442 },
+  axis: { zero: 66, hundred: 213 },
+  skullBase: 146,
+  rulerTop: 228,
+  names: { left: 58, right: 254, shorten: true },
+  sliceWords: { x: 258, letters: 20 },
+};
+
+/** A gallery screen in portrait. */
+export const tall: PlateLayout = {
+  name: 'tall',
+  width: 1080,
+  height: 1320,
+  fontSize: 21.5,
+  markScale: 1.6,
+  column: { left: 36, width: 124, turned: false },
+  chart: { left: 214, right: 744, top: 676, bottom: 1290 },
+  axis: { zero: 232, hundred: 562 },
+  skullBase: 400,
+  rulerTop: 598,
+  title: { x: 36, y: 112 },
+  key: { x: 800, y: 712, lineHeight: 44, notes: false },
+  names: { left: 214, right: 780, leaders: 640, shorten: true },
+  sliceWords: { x: 760, letters: 24 },
+};
+
+export const layouts = [wide, phone, tall] as const;

@@ -1,0 +1,61 @@
+import { branchesAt, type Branch } from './branch-list.ts';
+import { crossing, type DrawnBranch } from './branches.ts';
+import type { PlateLayout } from './layout.ts';
+import type { PlateData } from './plate-data.ts';
+import type { Scales } from './scales.ts';
+import { line, text, wrap, type Mark, type Shape } from './scene.ts';
+
+/**
+ * A line across the tree at one age: every branch that it cuts is marked, a disc where bones of that age are known
+ * and a ring where only the branch is. `datum` is the age, so that a step can call it up.
+ */
+export function sliceMarks(
+  data: PlateData,
+  drawn: readonly DrawnBranch[],
+  layout: PlateLayout,
+  scales: Scales,
+  ageMa: number,
+  words: string,
+): Mark[] {
+  const y = scales.y(ageMa);
+  const datum = `slice-${ageMa}`;
+  const mark = (role: string, shape: Mark['shape']): Mark => ({ layer: 'slices', role, datum, shape });
+  const cut = new Set(branchesAt(data.branches, ageMa));
+  const cuts = drawn
+    .filter(({ branch }) => cut.has(branch))
+    .map(({ branch, course }) =>
+      mark(hasBoneAt(branch, data, ageMa) ? 'cut cut-bone' : 'cut cut-line', {
+        kind: 'circle',
+        x: crossing(course, y),
+        y,
+        radius: 4.6 * layout.markScale,
+      }),
+    );
+  return [
+    mark('slice-line', line(layout.chart.left, y, layout.chart.right, y)),
+    ...cuts,
+    ...caption(words, y, layout).map((shape) => mark('slice-words', shape)),
+  ];
+}
+
+/** The words of a slice beyond the chart, centred on its line. */
+function caption(words: string, y: number, layout: PlateLayout): Shape[] {
+  const lines = wrap(words, layout.sliceWords.letters);
+  const top = y + layout.fontSize * (0.34 - (lines.length - 1) * 0.62);
+  return lines.map((content, index) =>
+    text(
+      layout.sliceWords.x,
+      top + index * layout.fontSize * 1.24,
+      layout.fontSize,
+      content,
+      'start',
+      'strong',
+    ),
+  );
+}
+
+/** Whether the animal of the branch has finds on both sides of the age, or at it. */
+function hasBoneAt(branch: Branch, data: PlateData, ageMa: number): boolean {
+  const taxon = data.taxa.find((each) => each.id === branch.taxon);
+  return taxon !== undefined && !taxon.living && taxon.firstMa >= ageMa && taxon.lastMa <= ageMa;
+}

@@ -1,0 +1,14 @@
+import type { LineageView } from './view.ts';
+
+/** What story components need of the page that they stand on; handed over in `Astro.locals`. */
+export interface PageContext {
+  view: LineageView;
+  /** Steps of the story, and how many have been rendered so far. */
+  steps: { total: number; rendered: number };
+}
+
+/** The page of a story component. Throws when it stands outside a lineage's page. */
+export function requirePage(locals: App.Locals): PageContext {
+  if (!locals.page) throw new Error('story components only work on the page of a lineage');
+  return locals.page;
+}

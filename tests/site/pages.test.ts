@@ -1,0 +1,124 @@
+import { chromium, type Browser, type BrowserContext, type Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { launchOptions } from '../../scripts/browser.ts';
+
+const site = inject('siteUrl');
+const page = `${site}reed-trunks/`;
+const sizes = [
+  { name: 'phone', width: 390, height: 844 },
+  { name: 'desktop', width: 1440, height: 900 },
+  { name: 'portrait gallery screen', width: 1080, height: 1920 },
+];
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await chromium.launch(launchOptions(inject('browserPath')));
+});
+afterAll(() => browser.close());
+
+interface Opened {
+  view: Page;
+  context: BrowserContext;
+  /** Errors of the page, policy violations, and requests to any other origin. */
+  faults: string[];
+}
+
+async function open(width: number, height: number, javaScriptEnabled = true): Promise<Opened> {
+  const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled });
+  const view = await context.newPage();
+  const faults: string[] = [];
+  view.on('pageerror', (error) => faults.push(error.message));
+  view.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+  });
+  view.on('request', (request) => {
+    if (new URL(request.url()).origin !== new URL(site).origin) faults.push(`asked ${request.url()}`);
+  });
+  await view.goto(page, { waitUntil: 'load' });
+  return { view, context, faults };
+}
+
+describe.each(sizes)('the explainer on a $name', ({ width, height }) => {
+  test.each([true, false])('is whole with script %s', async (script) => {
+    const { view, context, faults } = await open(width, height, script);
+    const overflow = await view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
+    expect(overflow).toBeLessThanOrEqual(0);
+    expect(await view.locator('.plate:visible').count()).toBe(1);
+    expect(await view.locator('.step').count()).toBe(8);
+    expect(await view.locator('.values tbody tr').count()).toBe(24);
+    expect(await view.locator('.card').count()).toBe(24);
+    await expect.poll(() => view.getByText('Invented for teaching').isVisible()).toBe(true);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('brings the animal of a step into focus', async () => {
+    const { view, context } = await open(width, height);
+    const step = view.locator('.step[data-focus^="limnorhina-fracta"]').first();
+    await step.evaluate((element) => {
+      const figure = document.querySelector('.figure')!;
+      const above = getComputedStyle(figure).getPropertyValue('--figure-above').trim() === '1';
+      const box = element.getBoundingClientRect();
+      const rest = above ? figure.getBoundingClientRect().height : (innerHeight - box.height) / 2;
+      scrollTo(0, scrollY + box.top - rest);
+    });
+    await expect
+      .poll(() => view.locator('.caption:visible').getAttribute('data-of'))
+      .toBe('limnorhina-fracta');
+    expect(await view.locator('.plate:visible .layer-focus.in-focus').first().getAttribute('data-of')).toBe(
+      'limnorhina-fracta',
+    );
+    await context.close();
+  });
+
+  test('opens a card beside the figure and gives the focus back when it closes', async () => {
+    const { view, context } = await open(width, height);
+    const link = view.locator('.caption:visible a[data-evidence]');
+    await link.click();
+    const card = view.locator('.card.open');
+    await expect.poll(() => card.count()).toBe(1);
+    expect(await card.evaluate((element) => element === document.activeElement)).toBe(true);
+    const [cardBox, rulerBox] = await Promise.all([
+      card.boundingBox(),
+      view.locator('.plate:visible .layer-ruler').boundingBox(),
+    ]);
+    const apart =
+      cardBox!.x + cardBox!.width <= rulerBox!.x + 1 ||
+      cardBox!.y >= rulerBox!.y + rulerBox!.height - 1 ||
+      cardBox!.x >= rulerBox!.x + rulerBox!.width;
+    expect(apart, 'the card leaves the ruler in view').toBe(true);
+    await view.keyboard.press('Escape');
+    await expect.poll(() => card.count()).toBe(0);
+    expect(await link.evaluate((element) => element === document.activeElement)).toBe(true);
+    await context.close();
+  });
+});
+
+describe('the explainer', () => {
+  test('prints no number in prose that is not in its compiled values', async () => {
+    const { view, context } = await open(1440, 900, false);
+    const printed = await view.locator('.step .value b').allTextContents();
+    const table = await view.locator('.values td.number a').allTextContents();
+    expect(printed.length).toBeGreaterThan(5);
+    for (const value of printed) expect(table.map((text) => text.trim())).toContain(value);
+    await context.close();
+  });
+
+  test('never shows an inferred value without its brackets, nor a bound without its side', async () => {
+    const { view, context } = await open(1440, 900, false);
+    for (const text of await view.locator('.value-inferred b').allTextContents())
+      expect(text).toMatch(/\[.+–.+\]/);
+    for (const text of await view.locator('.value-bounded b').allTextContents())
+      expect(text).toMatch(/at (least|most)/);
+    await context.close();
+  });
+
+  test('carries edition, digests and the word invented at its foot', async () => {
+    const { view, context } = await open(1440, 900, false);
+    const foot = await view.locator('.colophon').innerText();
+    expect(foot).toMatch(/Edition 1 of 2026-/);
+    expect(foot).toMatch(/Content [0-9a-f]{12} · results [0-9a-f]{12}/);
+    expect(foot).toMatch(/invented/);
+    await context.close();
+  });
+});

@@ -1,0 +1,129 @@
+import { findMaximum } from '../statistics/index.ts';
+import { negligibleWeight } from '../tolerance.ts';
+import { makeMessages } from './messages.ts';
+import type { Network } from './network.ts';
+import { passUp } from './pass-up.ts';
+import { makeInformationRoom, rateInformation } from './rate-information.ts';
+
+/** Rates and the weight of each in every estimate; the weights add up to 1. */
+export interface RateGrid {
+  readonly rates: Float64Array;
+  readonly weights: Float64Array;
+  /** ln(rate) at the top of the weight, the width of the top, and the stretched coordinate of the first rate. */
+  readonly centre: number;
+  readonly width: number;
+  readonly firstStep: number;
+}
+
+/** What the likelihood says of the rate: the log of its weight per unit of ln(rate), up to a constant. */
+export type LogRateWeight = (logRate: number) => number;
+
+/** Steps of the grid in the stretched coordinate; halving it moves quantiles by less than 1e-9 of their spread. */
+const gridStep = 0.2;
+
+/** How far below the scale of the data the log of the rate is looked for. */
+const scanDepth = 60;
+
+/** Scale of the rate from the data alone: its closed form as if no observation had an error, 0 where all are equal. */
+export function contrastRate(network: Network): number {
+  const count = network.parent.length;
+  const seen = network.ownPrecision.map((precision) => (precision > 0 ? Infinity : 0));
+  const messages = makeMessages(count);
+  const exact = { ...network, ownPrecision: seen, sharedLogLikelihood: 0 };
+  const pairs = seen.reduce((sum, precision) => sum + (precision > 0 ? 1 : 0), 0) - 1;
+  const flat = passUp({ ...exact, ownMean: new Float64Array(count) }, 1, messages);
+  return (2 * (flat - passUp(exact, 1, messages))) / Math.max(1, pairs);
+}
+
+/** Restricted likelihood of the rate times its reference prior, per unit of ln(rate). */
+export function logRateWeight(network: Network): LogRateWeight {
+  const messages = makeMessages(network.parent.length);
+  const room = makeInformationRoom(network.parent.length);
+  return (logRate) => {
+    const rate = Math.exp(logRate);
+    return passUp(network, rate, messages) + 0.5 * Math.log(rateInformation(network, rate, room));
+  };
+}
+
+/**
+ * Grid over the rate by the trapezoid rule in asinh-stretched ln(rate) about the top of its weight, out to where the
+ * weight is negligible. Undefined where the weight does not fall off: exact values that are all equal leave no rate.
+ */
+export function findRateGrid(weightOf: LogRateWeight, topLogRate: number): RateGrid | undefined {
+  const peak = findPeak(weightOf, topLogRate);
+  if (!peak) return undefined;
+  const width = peakWidth(weightOf, peak.at, peak.value);
+  const nodes: { logRate: number; weight: number }[] = [];
+  const add = (x: number): boolean => {
+    const logRate = peak.at + width * Math.sinh(x);
+    const weight = Math.exp(weightOf(logRate) - peak.value) * Math.cosh(x);
+    nodes.push({ logRate, weight });
+    // a variance grows with the rate, so a node on the upper side counts by its part in the variance
+    return weight * Math.exp(Math.max(0, logRate - peak.at)) > negligibleWeight;
+  };
+  add(0);
+  for (let k = 1; add(k * gridStep) && k < 60; k++);
+  let below = 1;
+  while (add(-below * gridStep) && below < 60) below++;
+  nodes.sort((a, b) => a.logRate - b.logRate);
+  const total = nodes.reduce((sum, node) => sum + node.weight, 0);
+  return {
+    rates: Float64Array.from(nodes, (node) => Math.exp(node.logRate)),
+    weights: Float64Array.from(nodes, (node) => node.weight / total),
+    centre: peak.at,
+    width,
+    firstStep: -below * gridStep,
+  };
+}
+
+function findPeak(weightOf: LogRateWeight, topLogRate: number) {
+  let best = topLogRate;
+  let atBest = -Infinity;
+  let last = -Infinity;
+  for (let down = -4; down <= scanDepth; down += 0.5) {
+    last = weightOf(topLogRate - down);
+    if (last > atBest) [best, atBest] = [topLogRate - down, last];
+    else if (last < atBest - 25) break;
+  }
+  if (!(last < atBest - 12)) return undefined;
+  return findMaximum(weightOf, best - 0.5, best + 0.5, 1e-5);
+}
+
+/** Standard deviation of the normal curve that fits the top of the weight. */
+function peakWidth(weightOf: LogRateWeight, at: number, value: number): number {
+  const step = 0.1;
+  const bend = (2 * value - weightOf(at + step) - weightOf(at - step)) / (step * step);
+  return bend > 0.1 ? 1 / Math.sqrt(bend) : 3;
+}
+
+/** Rate below which the given share of the weight lies: cubic through the cumulative weights of the grid. */
+export function rateQuantile(grid: RateGrid, probability: number): number {
+  const { weights } = grid;
+  let sum = 0;
+  for (let k = 0; k + 1 < weights.length; k++) {
+    const [here, next] = [weights[k]!, weights[k + 1]!];
+    // trapezoid with the end correction of Euler and Maclaurin
+    const gain = (here + next) / 2 - ((weights[k + 2] ?? 0) - next - here + (weights[k - 1] ?? 0)) / 24;
+    if (sum + gain < probability && k + 2 < weights.length) {
+      sum += gain;
+      continue;
+    }
+    const rise = (t: number) => t * (here + t * (3 * gain - 2 * here - next + t * (here + next - 2 * gain)));
+    const t = Math.min(
+      1,
+      bisect((at) => rise(at) - (probability - sum)),
+    );
+    return Math.exp(grid.centre + grid.width * Math.sinh(grid.firstStep + (k + t) * gridStep));
+  }
+  return grid.rates[0]!;
+}
+
+function bisect(of: (t: number) => number): number {
+  let [low, high] = [0, 1];
+  for (let k = 0; k < 50; k++) {
+    const middle = (low + high) / 2;
+    if (of(middle) < 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}

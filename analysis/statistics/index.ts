@@ -1,0 +1,14 @@
+export { errorComplement, scaledErrorComplement } from './error-function.ts';
+export {
+  normalDensity,
+  normalHazard,
+  normalProbability,
+  normalUpperTail,
+  logNormalUpperTail,
+} from './normal.ts';
+export { inverseNormal } from './inverse-normal.ts';
+export { logGamma } from './gamma.ts';
+export { incompleteBeta } from './incomplete-beta.ts';
+export { studentProbability, studentQuantile, studentUpperTail } from './student.ts';
+export { findRoot } from './root.ts';
+export { findMaximum, type Maximum } from './maximum.ts';

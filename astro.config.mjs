@@ -2,6 +2,8 @@ import { unified } from '@astrojs/markdown-remark';
 import mdx from '@astrojs/mdx';
 import { defineConfig, fontProviders } from 'astro/config';
 import remarkGfm from 'remark-gfm';
+import { createHash } from 'node:crypto';
+import { earlyTheme } from './components/layouts/early-theme.ts';
 import { lineageIntegration } from './scripts/astro-adapter.ts';
 
 /** `SITE` and `BASE_PATH` say where the pages will stand; `--content DIR` of the commands says whose lineages they show. */
@@ -11,13 +13,12 @@ export default defineConfig({
   site: process.env.SITE ?? 'https://lineament.example',
   base: process.env.BASE_PATH ?? '/',
   trailingSlash: 'ignore',
-  compressHTML: true,
   prerenderConflictBehavior: 'error',
   session: false,
   devToolbar: { enabled: false },
   integrations: [mdx(), lineageIntegration()],
   markdown: { syntaxHighlight: false, processor: unified({ remarkPlugins: [remarkGfm] }) },
-  security: { csp: true },
+  security: { csp: { scriptDirective: { hashes: [hashOf(earlyTheme)] } } },
   fonts: [
     face('Newsreader', '--font-serif', 'newsreader.woff2', '400 600', 'normal', ['Georgia', 'serif']),
     face('Newsreader Italic', '--font-italic', 'newsreader-italic.woff2', '430', 'italic', [
@@ -40,4 +41,8 @@ function face(name, cssVariable, file, weight, style, fallbacks) {
     fallbacks,
     options: { variants: [{ weight, style, src: [`./components/styles/fonts/${file}`] }] },
   };
+}
+
+function hashOf(script) {
+  return `sha256-${createHash('sha256').update(script).digest('base64')}`;
 }

@@ -22,16 +22,28 @@ class LineagePlate extends HTMLElement {
 
   disconnectedCallback(): void {
     this.#watcher?.disconnect();
+    removeEventListener('resize', this.#watchSteps);
     document.removeEventListener('click', this.#onClick);
     document.removeEventListener('keydown', this.#onKey);
     removeEventListener('popstate', this.#onAddress);
   }
 
-  /** The band of the screen in which a step counts as read: below the figure where the figure stands above. */
+  /** The band of the screen in which a step counts as read: under the figure where it stands above, else the middle. */
   #readingBand(): string {
     const above = getComputedStyle(this).getPropertyValue('--figure-above').trim() === '1';
-    return above ? '-62% 0px -32% 0px' : '-46% 0px -46% 0px';
+    if (!above) return '-46% 0px -46% 0px';
+    const figure = Math.min(this.getBoundingClientRect().height, innerHeight);
+    const rest = innerHeight - figure;
+    return `${-Math.round(figure + rest * 0.2)}px 0px ${-Math.round(rest * 0.6)}px 0px`;
   }
+
+  #watchSteps = (): void => {
+    this.#watcher?.disconnect();
+    this.#watcher = new IntersectionObserver((entries) => this.#follow(entries), {
+      rootMargin: this.#readingBand(),
+    });
+    for (const step of document.querySelectorAll<HTMLElement>('.opening, .step')) this.#watcher.observe(step);
+  };
 
   #follow(entries: IntersectionObserverEntry[]): void {
     for (const { isIntersecting, target } of entries) {

@@ -64,3 +64,11 @@ export function taxaByAge(lineage: CompiledLineage): CompiledTaxon[] {
   const first = (taxon: CompiledTaxon) => taxon.finds.first ?? taxon.age?.from ?? 0;
   return [...lineage.taxa].sort((a, b) => first(b) - first(a) || a.id.localeCompare(b.id));
 }
+
+/** The word of a status for visitors: measured, at least or at most, worked out from relatives, not known. */
+export function statusWord(view: LineageView, value: CompiledValue): string {
+  const onlyFromAbove = value.limits?.atMost !== undefined && value.limits.atLeast === undefined;
+  return view.voice.say(
+    value.status === 'bounded' && onlyFromAbove ? 'status.bounded.atMost' : `status.${value.status}`,
+  );
+}

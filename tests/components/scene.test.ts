@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { composePlate, type PlateRequest } from '../../components/figures/scene/compose-plate.ts';
 import { layouts, wide } from '../../components/figures/scene/layout.ts';
-import { overlap, type Box } from '../../components/figures/scene/labels.ts';
+import { overlap, type Box } from '../../components/figures/scene/label-slots.ts';
 import { plateData } from '../../components/figures/scene/plate-data.ts';
 import { plateScales } from '../../components/figures/scene/scales.ts';
 import type { Mark } from '../../components/figures/scene/scene.ts';
@@ -99,7 +99,7 @@ describe('names on the plate', () => {
   const boxOf = (mark: Mark): Box => {
     if (mark.shape.kind !== 'text') throw new Error('a name is a text');
     const { x, y, size, anchor, runs } = mark.shape;
-    const width = runs[0]!.text.length * size * 0.46;
+    const width = runs[0]!.text.length * size * 0.44;
     const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
     return { left, right: left + width, top: y - size * 0.72, bottom: y + size * 0.24 };
   };

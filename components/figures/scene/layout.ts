@@ -16,8 +16,8 @@ export interface PlateLayout {
   rulerTop: number;
   title?: { x: number; y: number };
   key?: { x: number; y: number; lineHeight: number; notes: boolean };
-  /** Room for names beside the marks, and the column for those that find none. */
-  names: { left: number; right: number; leaders?: number; shorten: boolean };
+  /** Room for names beside the marks. */
+  names: { left: number; right: number; shorten: boolean };
   /** Where the caption of a slice stands, and how many letters fit a line. */
   sliceWords: { x: number; letters: number };
   /** Small skulls at true age: left edge of each column, and their scale against the axis unit. */
@@ -38,7 +38,7 @@ export const wide: PlateLayout = {
   rulerTop: 390,
   title: { x: 14, y: 34 },
   key: { x: 616, y: 464, lineHeight: 25, notes: true },
-  names: { left: 140, right: 596, leaders: 482, shorten: false },
+  names: { left: 140, right: 596, shorten: false },
   sliceWords: { x: 606, letters: 40 },
 };
 
@@ -72,7 +72,7 @@ export const tall: PlateLayout = {
   rulerTop: 598,
   title: { x: 36, y: 112 },
   key: { x: 800, y: 712, lineHeight: 44, notes: false },
-  names: { left: 214, right: 780, leaders: 640, shorten: true },
+  names: { left: 214, right: 780, shorten: true },
   sliceWords: { x: 760, letters: 24 },
 };
 

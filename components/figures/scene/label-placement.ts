@@ -1,0 +1,103 @@
+import { crosses, overlap, type Box, type Slot } from './label-slots.ts';
+
+/** A name that wants a place: its slots, cheapest first, and the box of its own mark, which its leader may touch. */
+export interface Candidate {
+  id: string;
+  slots: readonly Slot[];
+  own: Box;
+}
+
+/** How often the whole list is gone through to better the places. */
+const rounds = 6;
+
+/** What it costs to leave a name without a place; more than any slot. */
+const homelessCost = 1000;
+
+/**
+ * Gives names their places: in turn each takes its cheapest free slot; then names move to cheaper slots, if need be by
+ * sending one neighbour elsewhere, as long as the sum of both costs falls. No two names overlap, none covers an obstacle,
+ * and no leader runs through a name or another mark. Names that find no place are absent from the result.
+ */
+export function placeNames(candidates: readonly Candidate[], obstacles: readonly Box[]): Map<string, Slot> {
+  const free = candidates.map((candidate) => ({
+    ...candidate,
+    slots: candidate.slots.filter((slot) => clearOf(obstacles, slot, candidate.own)),
+  }));
+  const byId = new Map(free.map((candidate) => [candidate.id, candidate]));
+  const placed = new Map<string, Slot>();
+  for (const candidate of free) {
+    const slot = candidate.slots.find((each) => blockers(each, candidate.id, placed).length === 0);
+    if (slot) placed.set(candidate.id, slot);
+  }
+  for (let round = 0; round < rounds; round++) {
+    const moved = free.filter((candidate) => better(candidate, byId, placed));
+    if (moved.length === 0) break;
+  }
+  return placed;
+}
+
+/** Moves a name to a cheaper slot, sending at most one neighbour elsewhere; tells whether anything moved. */
+function better(
+  candidate: Candidate,
+  byId: ReadonlyMap<string, Candidate>,
+  placed: Map<string, Slot>,
+): boolean {
+  const present = placed.get(candidate.id);
+  const presentCost = present?.cost ?? homelessCost;
+  for (const slot of candidate.slots) {
+    if (slot.cost >= presentCost) return false;
+    const inTheWay = blockers(slot, candidate.id, placed);
+    if (inTheWay.length > 1) continue;
+    const [neighbour] = inTheWay;
+    if (neighbour === undefined) {
+      placed.set(candidate.id, slot);
+      return true;
+    }
+    if (sendAway(neighbour, candidate.id, slot, presentCost - slot.cost, byId, placed)) return true;
+  }
+  return false;
+}
+
+/** Gives `slot` to `id` and a new slot to the neighbour that stood there, if that costs less than is gained. */
+function sendAway(
+  neighbour: string,
+  id: string,
+  slot: Slot,
+  gain: number,
+  byId: ReadonlyMap<string, Candidate>,
+  placed: Map<string, Slot>,
+): boolean {
+  const [mine, theirs] = [placed.get(id), placed.get(neighbour)!];
+  placed.set(id, slot);
+  placed.delete(neighbour);
+  const next = byId.get(neighbour)!.slots.find((each) => blockers(each, neighbour, placed).length === 0);
+  if (next && next.cost - theirs.cost < gain) {
+    placed.set(neighbour, next);
+    return true;
+  }
+  placed.set(neighbour, theirs);
+  if (mine) placed.set(id, mine);
+  else placed.delete(id);
+  return false;
+}
+
+/** Names that stand where this slot would. */
+function blockers(slot: Slot, id: string, placed: ReadonlyMap<string, Slot>): string[] {
+  return [...placed]
+    .filter(([other, place]) => other !== id && conflict(slot, place))
+    .map(([other]) => other);
+}
+
+function clearOf(obstacles: readonly Box[], slot: Slot, own: Box): boolean {
+  const { leader } = slot;
+  return !obstacles.some(
+    (box) =>
+      overlap(box, slot.box) || (leader !== undefined && box !== own && crosses(leader.from, leader.to, box)),
+  );
+}
+
+function conflict(a: Slot, b: Slot): boolean {
+  if (overlap(a.box, b.box)) return true;
+  if (a.leader && crosses(a.leader.from, a.leader.to, b.box)) return true;
+  return b.leader !== undefined && crosses(b.leader.from, b.leader.to, a.box);
+}

@@ -1,23 +1,30 @@
-import { childrenOf, isTip, rootOf, type Tree } from './tree.ts';
+import { isTip, rootOf, type Tree } from './tree.ts';
 
 const plain = /^[^\s()[\]{}/\\,;:=*'"`+<>]+$/;
 
 /** Newick text of a tree with the names and branch lengths that it has, on one line; iterative. */
 export function writeNewick(tree: Tree): string {
-  const root = rootOf(tree);
-  const text = new Array<string>(tree.parent.length).fill('');
-  for (let node = 0; node <= root; node++) {
-    const inner = isTip(tree, node)
-      ? ''
-      : `(${childrenOf(tree, node)
-          .map((child) => text[child])
-          .join(',')})`;
-    const length = tree.branchLength[node]!;
-    text[node] = inner + quote(tree.label[node]!) + (Number.isNaN(length) ? '' : `:${length}`);
+  const pieces: string[] = [];
+  let node = rootOf(tree);
+  for (;;) {
+    while (!isTip(tree, node)) {
+      pieces.push('(');
+      node = tree.firstChild[node]!;
+    }
+    pieces.push(nameAndLength(tree, node));
+    while (tree.nextSibling[node] === -1 && tree.parent[node] !== -1) {
+      node = tree.parent[node]!;
+      pieces.push(')', nameAndLength(tree, node));
+    }
+    if (tree.parent[node] === -1) return `${pieces.join('')};`;
+    pieces.push(',');
+    node = tree.nextSibling[node]!;
   }
-  return `${text[root]};`;
 }
 
-function quote(label: string): string {
-  return label === '' || plain.test(label) ? label : `'${label.replaceAll("'", "''")}'`;
+function nameAndLength(tree: Tree, node: number): string {
+  const label = tree.label[node]!;
+  const length = tree.branchLength[node]!;
+  const name = label === '' || plain.test(label) ? label : `'${label.replaceAll("'", "''")}'`;
+  return Number.isNaN(length) ? name : `${name}:${length}`;
 }

@@ -1,0 +1,139 @@
+import { expect, test } from 'vitest';
+import { estimateTrait } from '../../../analysis/estimate/index.ts';
+import { beliefAlongBranch, beliefAt } from '../../../analysis/estimate/belief.ts';
+import { findBrownianFit } from '../../../analysis/estimate/fit.ts';
+import { makeMessages } from '../../../analysis/estimate/messages.ts';
+import { buildNetwork } from '../../../analysis/estimate/network.ts';
+import { passDown } from '../../../analysis/estimate/pass-down.ts';
+import { passUp } from '../../../analysis/estimate/pass-up.ts';
+import { relativeWeights } from '../../../analysis/estimate/relative-weights.ts';
+import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
+import { nineTips } from '../../reference/nine-tips.ts';
+
+const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
+
+function observe(missing: readonly string[], withError: boolean) {
+  return Object.entries(nineTips.value)
+    .filter(([taxon]) => !missing.includes(taxon))
+    .map(([taxon, mean]) => ({
+      taxon,
+      mean,
+      variance: withError ? nineTips.standardError[taxon as keyof typeof nineTips.value] ** 2 : 0,
+    }));
+}
+
+// R 4.2.2 and nlme 3.1-162, see tests/reference/nine-tips.ts
+test.each(nineTips.cases)(
+  'values, weights and likelihoods equal dense algebra without $missing, error $withError',
+  (known) => {
+    const network = buildNetwork(tree, observe(known.missing, known.withError));
+    const messages = makeMessages(network.parent.length);
+    expect(passUp(network, known.rateReml, messages)).toBeCloseTo(known.logLikelihoodReml, 10);
+    passDown(network, known.rateReml, messages);
+    expect(beliefAt(messages, network.parent.length - 1).mean).toBeCloseTo(known.rootMean, 10);
+    for (const { tip, mean, deviation } of known.tips) {
+      const belief = beliefAt(messages, network.nodeOf[tree.label.indexOf(tip)]!);
+      expect(belief.mean).toBeCloseTo(mean, 10);
+      expect(Math.sqrt(belief.variance)).toBeCloseTo(deviation, 10);
+    }
+    const fit = findBrownianFit(network)!;
+    expect(fit.rateReml / known.rateReml).toBeCloseTo(1, 6);
+    expect(fit.rateMl / known.rateMl).toBeCloseTo(1, 6);
+    expect(fit.logLikelihoodReml).toBeCloseTo(known.logLikelihoodReml, 10);
+    expect(fit.logLikelihoodMl).toBeCloseTo(known.logLikelihoodMl, 10);
+  },
+);
+
+test.each(nineTips.cases)(
+  'the rate integrated gives the dense limits without $missing, error $withError',
+  (known) => {
+    const answer = estimateTrait({ tree, observations: observe(known.missing, known.withError) });
+    if (!answer.estimated) throw new Error(answer.reason);
+    const value = answer.nodes.find((node) => node.label === 'G')!;
+    expect(value.median).toBeCloseTo(known.integrated.median, 7);
+    expect(value.interval[0]).toBeCloseTo(known.integrated.low, 7);
+    expect(value.interval[1]).toBeCloseTo(known.integrated.high, 7);
+    const weights = new Map(value.relatives!.map(({ taxon, weight }) => [taxon, weight]));
+    expect([...weights.values()].reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 12);
+    // with sampling variance the weights shift with the rate, so their average is close to, not at, those of one rate
+    for (const [taxon, weight] of Object.entries(known.weights))
+      expect(weights.get(taxon)).toBeCloseTo(weight, known.withError ? 2 : 10);
+  },
+);
+
+test('a point along a branch meets the estimates of the branch at its two ends', () => {
+  const network = buildNetwork(tree, observe(['G'], true));
+  const messages = makeMessages(network.parent.length);
+  passUp(network, 0.003, messages);
+  passDown(network, 0.003, messages);
+  for (let node = 0; node < network.parent.length - 1; node++) {
+    const length = network.branchMa[node]!;
+    const bottom = beliefAlongBranch(messages, node, 0.003, 0, length);
+    const top = beliefAlongBranch(messages, node, 0.003, length, 0);
+    expect(bottom.mean).toBeCloseTo(beliefAt(messages, node).mean, 12);
+    expect(bottom.variance).toBeCloseTo(beliefAt(messages, node).variance, 12);
+    expect(top.mean).toBeCloseTo(beliefAt(messages, network.parent[node]!).mean, 12);
+    expect(top.variance).toBeCloseTo(beliefAt(messages, network.parent[node]!).variance, 12);
+  }
+});
+
+test('a tip on a zero twig stands for the fork it sits on', () => {
+  const observations = ['A', 'B', 'C', 'D'].map((taxon, index) => ({
+    taxon,
+    mean: index,
+    variance: index === 0 ? 0 : 0.1,
+  }));
+  const merged = estimateTrait({
+    tree: dateAsGiven(parseNewick('((A:0,B:2)fork:3,(C:4,D:5)other:1)root;')),
+    observations,
+  });
+  if (!merged.estimated) throw new Error(merged.reason);
+  const fork = merged.nodes.find((node) => node.label === 'fork')!;
+  expect(fork).toMatchObject({ median: 0, interval: [0, 0], standardDeviation: 0 });
+});
+
+test('two exact tips at distance zero are an error that names both', () => {
+  const near = dateAsGiven(parseNewick('((A:0,B:0)fork:3,(C:4,D:5)other:1)root;'));
+  const exact = ['A', 'B', 'C', 'D'].map((taxon, mean) => ({ taxon, mean, variance: 0 }));
+  expect(() => estimateTrait({ tree: near, observations: exact })).toThrow(
+    '"A" and "B" are exact and no time lies between them',
+  );
+  const inexact = exact.map((one) => (one.taxon === 'B' ? { ...one, variance: 0.01 } : one));
+  expect(estimateTrait({ tree: near, observations: inexact }).estimated).toBe(true);
+});
+
+test('fewer than four observations and equal exact values are answered, not estimated', () => {
+  const few = observe(['D', 'E', 'F', 'G', 'H', 'J'], false);
+  expect(estimateTrait({ tree, observations: few })).toEqual({ estimated: false, reason: 'fewer-than-four' });
+  const equal = observe([], false).map((one) => ({ ...one, mean: 2 }));
+  expect(estimateTrait({ tree, observations: equal })).toEqual({
+    estimated: false,
+    reason: 'exact-values-equal',
+  });
+  const equalWithError = estimateTrait({
+    tree,
+    observations: equal.map((one) => ({ ...one, variance: 0.1 })),
+  });
+  if (!equalWithError.estimated) throw new Error(equalWithError.reason);
+  expect(equalWithError.model.rateReml).toBe(0);
+  expect(equalWithError.nodes.every(({ interval: [low, high] }) => low < 2 && high > 2)).toBe(true);
+});
+
+test('observations outside the tree, doubled or not finite are errors that name the taxon', () => {
+  const base = observe(['G'], true);
+  const wrong = (extra: object) => () =>
+    estimateTrait({ tree, observations: [...base, { taxon: 'G', mean: 1, variance: 0.1, ...extra }] });
+  expect(wrong({ taxon: 'X' })).toThrow('"X" is observed but is not a tip of the tree');
+  expect(wrong({ taxon: 'A' })).toThrow('"A" is observed twice');
+  expect(wrong({ mean: NaN })).toThrow('value of "G" must be a number, got NaN');
+  expect(wrong({ variance: -1 })).toThrow('sampling variance of "G" must be 0 or more, got -1');
+});
+
+test('weights of one fork add up to one and pass through an exact value', () => {
+  const network = buildNetwork(tree, observe(['G'], false));
+  const fit = findBrownianFit(network)!;
+  for (const label of ['n1', 'n2', 'n3', 'n4', 'n5', 'n6', 'n7', 'root']) {
+    const weights = relativeWeights(fit, network.nodeOf[tree.label.indexOf(label)]!);
+    expect(weights.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+  }
+});

@@ -101,7 +101,9 @@ const tree = z.object({
 const limitWorking = z.object({
   part: z.object({ measurement: z.string(), mm: z.number() }).optional(),
   whole: z.object({ measurement: z.string(), mm: z.number() }).optional(),
-  rows: z.array(z.object({ lostMm: z.number(), value: z.number() })).describe('what it would read with so much restored'),
+  rows: z
+    .array(z.object({ lostMm: z.number(), value: z.number() }))
+    .describe('what it would read with so much restored'),
 });
 
 const limits = z.object({
@@ -163,7 +165,9 @@ const trait = z.object({
   why: texts.optional(),
   marks: z.array(z.object({ at: z.number(), text: texts })),
   accent: z.string().optional(),
-  measured: z.object({ from: z.string(), to: z.string(), end: z.string().optional() }).optional()
+  measured: z
+    .object({ from: z.string(), to: z.string(), end: z.string().optional() })
+    .optional()
     .describe('landmarks of the measured line: zero, reading, and for a ratio the hundred'),
   pooled: z.object({ variance: z.number(), df: z.number() }).nullable(),
   model: z

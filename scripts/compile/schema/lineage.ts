@@ -2,12 +2,10 @@ import { z } from 'zod';
 import { day, file, id, idOf, line, texts } from './words.ts';
 
 const dating = z.strictObject({
-  method: z
-    .enum(['equal-share', 'minimum-branch', 'given'])
-    .meta({
-      description:
-        'how forks get their ages: share of the time above, a shortest branch, or the branch lengths given',
-    }),
+  method: z.enum(['equal-share', 'minimum-branch', 'given']).meta({
+    description:
+      'how forks get their ages: share of the time above, a shortest branch, or the branch lengths given',
+  }),
   root: z
     .number()
     .positive()
@@ -31,6 +29,7 @@ const tree = z
     file: file
       .optional()
       .meta({ description: 'a Newick or NEXUS file instead', examples: ['trees/rival.nex'] }),
+    name: line.optional().meta({ description: 'which tree of a NEXUS file that holds several' }),
     dating: z.union([dating, dating.shape.method]).meta({ examples: [{ method: 'equal-share', root: 55 }] }),
     source: line.optional().meta({ description: 'key of the reference it was taken from' }),
     prefer: z.boolean().optional().meta({ description: 'true on the tree that the headline numbers use' }),

@@ -18,13 +18,10 @@ const axis = z
       .array(
         z.strictObject({
           ...ends,
-          turned: z
-            .number()
-            .optional()
-            .meta({
-              description:
-                'mean angle from the main axis to this one in degrees, clockwise in the picture, on skulls with both',
-            }),
+          turned: z.number().optional().meta({
+            description:
+              'mean angle from the main axis to this one in degrees, clockwise in the picture, on skulls with both',
+          }),
         }),
       )
       .optional()
@@ -83,12 +80,10 @@ const sheet = z
       .record(z.string(), idOf('taxon'))
       .optional()
       .meta({ description: 'names as the sheet writes them, to taxon ids' }),
-    columns: z
-      .record(z.string(), column)
-      .meta({
-        description: 'header of each column to what it holds',
-        examples: [{ 'BL (mm)': { measurement: 'basal-length', unit: 'mm' } }],
-      }),
+    columns: z.record(z.string(), column).meta({
+      description: 'header of each column to what it holds',
+      examples: [{ 'BL (mm)': { measurement: 'basal-length', unit: 'mm' } }],
+    }),
     by: line.optional(),
     method: line.optional(),
     source: line.optional(),

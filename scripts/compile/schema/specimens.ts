@@ -35,7 +35,12 @@ const landmarks = z.strictObject({
   view: idOf('view'),
   sheet: file,
   picture: file.optional(),
-  mirrored: z.boolean().optional().meta({ description: 'digitised from the other side, turned over' }),
+  mirrored: z
+    .boolean()
+    .optional()
+    .meta({
+      description: 'digitised from the other side, the picture turned over so that it faces like the rest',
+    }),
   mmPerUnit: z
     .number()
     .optional()

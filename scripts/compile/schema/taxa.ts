@@ -15,12 +15,10 @@ export const taxon = z
     vernacularName: texts.optional(),
     role: z.enum(['ingroup', 'outgroup', 'comparator']).default('ingroup'),
     living: z.boolean().default(false),
-    age: age
-      .optional()
-      .meta({
-        description:
-          'only where no specimen here gives it, or as a range that finds must lie in; with its source',
-      }),
+    age: age.optional().meta({
+      description:
+        'only where no specimen here gives it, or as a range that finds must lie in; with its source',
+    }),
     note: texts.optional(),
     sources: sources.optional(),
   })

@@ -59,12 +59,10 @@ export const rights = z
     image: line
       .optional()
       .meta({ description: 'who holds the rights in the picture, as it is to be credited' }),
-    licence: line
-      .optional()
-      .meta({
-        description: 'SPDX identifier, or the address of a licence',
-        examples: ['CC0-1.0', 'CC-BY-4.0'],
-      }),
+    licence: line.optional().meta({
+      description: 'SPDX identifier, or the address of a licence',
+      examples: ['CC0-1.0', 'CC-BY-4.0'],
+    }),
     venues: z
       .array(venue)
       .optional()

@@ -1,0 +1,109 @@
+import { dateTree, findMisplacedTips, type DatedTree, type Dating } from '../../../analysis/tree/index.ts';
+import type { Report } from '../findings/report.ts';
+import type { NamedTipsTree } from '../resolve/tips.ts';
+import type { AuthoredTree } from '../schema/index.ts';
+import type { TaxonAges } from './taxon-ages.ts';
+
+/** A tree in time, with how it was dated. */
+export interface DatedLineageTree {
+  id: string;
+  authored: AuthoredTree;
+  dated: DatedTree;
+  dating: Dating;
+  reference: boolean;
+  taxa: ReadonlySet<string>;
+}
+
+/** Dates every tree by its rule; one that cannot be dated is reported and left out. */
+export function dateTrees(
+  trees: readonly NamedTipsTree[],
+  placedMa: ReadonlyMap<string, number>,
+  ages: ReadonlyMap<string, TaxonAges>,
+  report: Report,
+): DatedLineageTree[] {
+  const preferred = trees.find(({ authored }) => authored.prefer === true) ?? trees[0];
+  return trees.flatMap((tree) => {
+    const dating = datingOf(tree, report);
+    const dated = dating && tryDating(tree, dating, placedMa, report);
+    if (!dated) return [];
+    if (dating.rule === 'given') checkGiven(tree, dated, ages, report);
+    return [
+      {
+        id: tree.authored.id,
+        authored: tree.authored,
+        dated,
+        dating,
+        reference: tree === preferred,
+        taxa: tree.taxa,
+      },
+    ];
+  });
+}
+
+function datingOf({ authored, span }: NamedTipsTree, report: Report): Dating | undefined {
+  const given =
+    typeof authored.dating === 'string'
+      ? { method: authored.dating, root: undefined, minimumBranch: undefined }
+      : authored.dating;
+  if (given.method === 'given') return { rule: 'given', rootAgeMa: given.root };
+  if (given.method === 'minimum-branch') {
+    if (given.minimumBranch !== undefined)
+      return { rule: 'minimum-branch', minimumMa: given.minimumBranch, rootAgeMa: given.root };
+    report.add(
+      'tree-age',
+      span,
+      `the tree "${authored.id}" has no minimumBranch`,
+      'give it in dating, in million years',
+    );
+    return undefined;
+  }
+  if (given.root !== undefined) return { rule: 'equal-share', rootAgeMa: given.root };
+  report.add(
+    'tree-age',
+    span,
+    `the tree "${authored.id}" has no age for its root`,
+    'give root in dating, in Ma: { method: equal-share, root: 55 }',
+  );
+  return undefined;
+}
+
+function tryDating(
+  tree: NamedTipsTree,
+  dating: Dating,
+  placedMa: ReadonlyMap<string, number>,
+  report: Report,
+): DatedTree | undefined {
+  // A tip without an age is told at its taxon.
+  if ([...tree.taxa].some((taxon) => !placedMa.has(taxon))) return undefined;
+  try {
+    return dateTree(tree.tree, dating, placedMa);
+  } catch (error) {
+    if (!(error instanceof Error)) throw error;
+    report.add(
+      'tree-age',
+      tree.span,
+      `the tree "${tree.authored.id}" cannot be dated: ${error.message}`,
+      'correct the root age, the branch lengths, or the ages of the finds',
+    );
+    return undefined;
+  }
+}
+
+function checkGiven(
+  tree: NamedTipsTree,
+  dated: DatedTree,
+  ages: ReadonlyMap<string, TaxonAges>,
+  report: Report,
+): void {
+  const recorded = new Map(
+    [...ages].flatMap(([id, { age }]) => (age ? [[id, { from: age.from, to: age.to }] as const] : [])),
+  );
+  for (const { label, treeMa, fromMa, toMa } of findMisplacedTips(dated, recorded)) {
+    report.add(
+      'tree-age',
+      tree.tipSpan(label),
+      `"${label}" stands at ${Number(treeMa.toFixed(4))} Ma on the tree "${tree.authored.id}", and its finds are ${fromMa}–${toMa} Ma`,
+      'correct the branch lengths, or date the tree by another method',
+    );
+  }
+}

@@ -1,0 +1,63 @@
+import type { TraitAnswer } from '../../../analysis/estimate/index.ts';
+import type { Report } from '../findings/report.ts';
+import type { ResolvedLineage } from '../resolve/lineage.ts';
+import { nameTips } from '../resolve/tips.ts';
+import type { Trait } from '../schema/index.ts';
+import type { Located } from '../source/yaml-source.ts';
+import { dateTrees, type DatedLineageTree } from './date-trees.ts';
+import { estimateOn } from './estimate-lineage-trait.ts';
+import { observeTrait, type ObservedTrait } from './observe-trait.ts';
+import { placementMa, taxonAges, type TaxonAges } from './taxon-ages.ts';
+import { findTraitKind } from './trait-kind.ts';
+
+/** One trait: what was observed, and what relatives say on the reference tree. */
+export interface AnalysedTrait {
+  record: Located<Trait>;
+  observed: ObservedTrait;
+  answer: TraitAnswer | undefined;
+  /** Age in Ma at which each taxon's mark stands. */
+  placedMa: Map<string, number>;
+}
+
+/** A lineage with everything computed, before words. */
+export interface AnalysedLineage {
+  lineage: ResolvedLineage;
+  ages: Map<string, TaxonAges>;
+  trees: DatedLineageTree[];
+  traits: AnalysedTrait[];
+}
+
+/** Computes traits, ages, dated trees and estimates; what cannot be computed is reported. */
+export function analyseLineage(lineage: ResolvedLineage, report: Report): AnalysedLineage {
+  const ages = taxonAges(lineage, report);
+  const observed = lineage.records.traits.records.flatMap((record) => {
+    const kind = findTraitKind(record.value);
+    return kind ? [{ record, observed: observeTrait(record.value, kind, lineage) }] : [];
+  });
+  const placed = observed.map((each) => placements(each.observed, lineage, ages));
+  const focus = observed.findIndex((each) => each.record.value.id === lineage.records.lineage?.value.focus);
+  // One set of trees serves every trait: tips stand where the specimens of the focal trait were found.
+  const tipAges = placed[focus] ?? placements(undefined, lineage, ages);
+  const trees = dateTrees(nameTips(lineage.trees, lineage.records, report), tipAges, ages, report);
+  const reference = trees.find((tree) => tree.reference);
+  const traits = observed.map((each, index) => ({
+    ...each,
+    placedMa: placed[index]!,
+    answer: reference && estimateOn(reference, each.observed, each.record.at(['id']), report),
+  }));
+  return { lineage, ages, trees, traits };
+}
+
+function placements(
+  observed: ObservedTrait | undefined,
+  lineage: ResolvedLineage,
+  ages: ReadonlyMap<string, TaxonAges>,
+): Map<string, number> {
+  const placed = new Map<string, number>();
+  for (const { value: taxon } of lineage.records.taxa.records) {
+    const carriers = observed?.taxa.get(taxon.id)?.counted.map((each) => each.specimen) ?? [];
+    const at = placementMa(taxon, carriers, ages.get(taxon.id)?.age, lineage);
+    if (at !== undefined) placed.set(taxon.id, at);
+  }
+  return placed;
+}

@@ -1,0 +1,94 @@
+import type { Report } from '../findings/report.ts';
+import type { AgeBasis, ResolvedAge } from '../resolve/ages.ts';
+import type { ResolvedLineage } from '../resolve/lineage.ts';
+import type { ResolvedSpecimen } from '../resolve/specimens.ts';
+import type { Taxon } from '../schema/index.ts';
+import type { Located } from '../source/yaml-source.ts';
+
+/** When a taxon lived, as its finds say: the horizons they come from, and the age from first to last find. */
+export interface TaxonAges {
+  horizons: string[];
+  age: ResolvedAge | undefined;
+}
+
+/** Ages of every taxon from the horizons of its specimens, else from its own record; one without either is reported. */
+export function taxonAges(lineage: ResolvedLineage, report: Report): Map<string, TaxonAges> {
+  const finds = Map.groupBy(lineage.specimens, (specimen) => specimen.record.value.taxon);
+  const ages = new Map<string, TaxonAges>();
+  for (const taxon of lineage.records.taxa.records) {
+    const own = agesOf(taxon.value, finds.get(taxon.value.id) ?? [], lineage);
+    if (
+      !own.age &&
+      taxon.value.age === undefined &&
+      !waitsForHorizon(finds.get(taxon.value.id) ?? [], lineage)
+    )
+      reportNoAge(taxon, report);
+    ages.set(taxon.value.id, own);
+  }
+  return ages;
+}
+
+function agesOf(taxon: Taxon, finds: readonly ResolvedSpecimen[], lineage: ResolvedLineage): TaxonAges {
+  const horizons = [...new Set(finds.flatMap((find) => find.record.value.horizon ?? []))].filter((id) =>
+    lineage.horizonAges.has(id),
+  );
+  const found = horizons.map((id) => lineage.horizonAges.get(id)!);
+  const given = lineage.givenAges.get(taxon.id);
+  const parts = found.length > 0 ? found : given ? [given] : [];
+  if (parts.length === 0) return { horizons, age: taxon.living ? today : undefined };
+  return { horizons, age: spanning(parts, taxon.living) };
+}
+
+const today: ResolvedAge = { from: 0, to: 0, decimals: 0, basis: 'living', mean: 0, sd: 0, kind: 'uniform' };
+
+const weakest: readonly AgeBasis[] = ['stage', 'bracketed', 'dated'];
+
+function spanning(parts: readonly ResolvedAge[], living: boolean): ResolvedAge {
+  const from = Math.max(...parts.map((part) => part.from));
+  const to = living ? 0 : Math.min(...parts.map((part) => part.to));
+  const basis = living ? 'living' : weakest.find((each) => parts.some((part) => part.basis === each))!;
+  const decimals = Math.max(...parts.map((part) => part.decimals));
+  return {
+    from,
+    to,
+    decimals,
+    basis,
+    mean: (from + to) / 2,
+    sd: (from - to) / Math.sqrt(12),
+    kind: 'uniform',
+  };
+}
+
+/** A horizon that is named but could not be read is told at the horizon. */
+function waitsForHorizon(finds: readonly ResolvedSpecimen[], lineage: ResolvedLineage): boolean {
+  return finds.some(
+    ({ record }) => record.value.horizon !== undefined && !lineage.horizonAges.has(record.value.horizon),
+  );
+}
+
+function reportNoAge(taxon: Located<Taxon>, report: Report): void {
+  report.add(
+    'age-missing',
+    taxon.at(['id']),
+    `nothing says when "${taxon.value.id}" lived`,
+    'give its specimens a horizon, say living: true, or give an age with its source',
+  );
+}
+
+/**
+ * Age in Ma at which a taxon stands: the mean over the given specimens of the middle of their horizons (0 for one
+ * without a horizon of a living taxon), else the middle of the taxon's own age.
+ */
+export function placementMa(
+  taxon: Taxon,
+  specimens: readonly ResolvedSpecimen[],
+  age: ResolvedAge | undefined,
+  lineage: ResolvedLineage,
+): number | undefined {
+  const placed = specimens.flatMap(({ record }) => {
+    if (record.value.horizon === undefined) return taxon.living ? 0 : [];
+    return lineage.horizonAges.get(record.value.horizon)?.mean ?? [];
+  });
+  if (placed.length > 0) return placed.reduce((sum, each) => sum + each, 0) / placed.length;
+  return taxon.living ? 0 : age?.mean;
+}

@@ -1,0 +1,28 @@
+/** What an attribute of a story component holds. */
+export type PropKind =
+  'focus' | 'show' | 'number' | 'taxon' | 'dated' | 'trait' | 'term' | 'counted' | 'flag';
+
+/** One component that stories may use. */
+export interface StoryComponent {
+  props: Readonly<Record<string, PropKind>>;
+  required: readonly string[];
+}
+
+/** The components of stories: there are no others. */
+export const storyComponents: Readonly<Record<string, StoryComponent>> = {
+  Step: { props: { focus: 'focus', show: 'show', trait: 'trait', age: 'number' }, required: [] },
+  Value: { props: { of: 'taxon', trait: 'trait' }, required: ['of'] },
+  Name: { props: { of: 'taxon', short: 'flag', genus: 'flag', vernacular: 'flag' }, required: ['of'] },
+  Age: { props: { of: 'dated' }, required: ['of'] },
+  Count: { props: { of: 'counted', at: 'number', trait: 'trait' }, required: ['of'] },
+  Term: { props: { id: 'term' }, required: ['id'] },
+  Aside: { props: {}, required: [] },
+  Plain: { props: {}, required: [] },
+  Changes: { props: {}, required: [] },
+};
+
+/** What a step can show beside its text. */
+export const shown = ['figure', 'measurement', 'slice', 'table', 'bone', 'ribbons'] as const;
+
+/** What can be counted. */
+export const counted = ['branches', 'skulls', 'taxa', 'measured', 'bounded', 'inferred', 'unknown'] as const;

@@ -1,0 +1,29 @@
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { compileLineage, type CompileResult } from './compile-lineage.ts';
+
+/** A lineage's folder and what compiling it gave. */
+export interface CompiledFolder extends CompileResult {
+  id: string;
+  folder: string;
+}
+
+/** Compiles every folder of a content folder that holds a lineage.yaml, in the order of their names. */
+export async function compileAll(contentDir: string): Promise<CompiledFolder[]> {
+  const results: CompiledFolder[] = [];
+  for (const id of await lineageIds(contentDir)) {
+    const folder = join(contentDir, id);
+    results.push({ id, folder, ...(await compileLineage(folder)) });
+  }
+  return results;
+}
+
+/** Names of the folders of a content folder that hold a lineage.yaml, sorted. */
+export async function lineageIds(contentDir: string): Promise<string[]> {
+  const entries = await readdir(contentDir, { withFileTypes: true, recursive: false });
+  const folders = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
+  const holding = await Promise.all(
+    folders.map(async (name) => (await readdir(join(contentDir, name))).includes('lineage.yaml')),
+  );
+  return folders.filter((_, index) => holding[index]).sort();
+}

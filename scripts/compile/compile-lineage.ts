@@ -1,0 +1,32 @@
+import { analyseLineage } from './analyse/lineage.ts';
+import { checkRecords } from './check/check-records.ts';
+import { composeLineage } from './compose/compose.ts';
+import { compiledLineage, type CompiledLineage } from './contract.ts';
+import { openReport, type Finding } from './findings/report.ts';
+import { contentDigest } from './read/digest.ts';
+import { openFolder } from './read/files.ts';
+import { readRecords } from './read/lineage-records.ts';
+import { resolveLineage } from './resolve/lineage.ts';
+
+/** What compiling a folder gives: findings, and the compiled lineage where none of them is an error. */
+export interface CompileResult {
+  compiled?: CompiledLineage;
+  findings: Finding[];
+}
+
+/**
+ * Compiles the folder of one lineage: read, check, resolve, analyse, compose. Mistakes of an author come back as
+ * findings, all of a run together; an error leaves no compiled value.
+ */
+export async function compileLineage(path: string): Promise<CompileResult> {
+  const report = openReport();
+  const folder = await openFolder(path);
+  const records = await readRecords(folder, report);
+  checkRecords(records, report);
+  const lineage = resolveLineage(records, report);
+  const analysed = analyseLineage(lineage, report);
+  if (report.hasErrors() || !records.lineage) return { findings: report.list() };
+  const digest = await contentDigest(folder);
+  const compiled = compiledLineage.parse(composeLineage(records.lineage.value, digest, analysed));
+  return { compiled, findings: report.list() };
+}

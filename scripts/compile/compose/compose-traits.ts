@@ -1,0 +1,76 @@
+import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
+import { fromScale } from '../analyse/scale.ts';
+import { unitOf } from '../analyse/trait-kind.ts';
+import type { CompiledTrait } from '../contract.ts';
+import { nodeIds } from './compose-records.ts';
+import { composeValue } from './compose-value.ts';
+import { measuredLine } from './measured-line.ts';
+import { textsOf } from './texts.ts';
+
+/** Traits as the pages read them: what was measured, the model, and a value for every taxon. */
+export function composeTraits(analysed: AnalysedLineage): CompiledTrait[] {
+  return analysed.traits.map((trait) => composeTrait(trait, analysed));
+}
+
+function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): CompiledTrait {
+  const { observed, answer } = analysedTrait;
+  const { trait, kind, scale, spread } = observed;
+  const reference = analysed.trees.find((tree) => tree.reference);
+  const line = measuredLine(kind, analysed.lineage.scheme);
+  return {
+    id: trait.id,
+    unit: unitOf(trait, kind),
+    scale,
+    kind: kind.kind,
+    label: trait.label,
+    meaning: trait.meaning,
+    ...(trait.why ? { why: trait.why } : {}),
+    marks: trait.marks.map((mark) => ({ at: mark.at, text: textsOf(mark, ['at']) })),
+    ...(trait.accent === undefined ? {} : { accent: trait.accent }),
+    ...(line ? { measured: line } : {}),
+    pooled: spread ?? null,
+    model: answer?.estimated && reference ? composeModel(answer.model, reference.id) : null,
+    values: analysed.lineage.records.taxa.records.map(({ value }) =>
+      composeValue(value, analysedTrait, analysed),
+    ),
+    nodes: answer?.estimated && reference ? composeForks(answer, nodeIds(reference.dated.label), scale) : [],
+    leaveOneOut: answer?.estimated ? answer.leaveOneOut.map((each) => composeLeftOut(each, scale)) : [],
+  };
+}
+
+type Estimated = Extract<NonNullable<AnalysedTrait['answer']>, { estimated: true }>;
+
+function composeModel(model: Estimated['model'], tree: string): CompiledTrait['model'] {
+  return {
+    name: model.name,
+    tree,
+    rateMedian: model.rateMedian,
+    rateReml: model.rateReml,
+    logLikelihood: model.logLikelihoodMl,
+    compared: [],
+  };
+}
+
+function composeForks(
+  answer: Estimated,
+  ids: readonly string[],
+  scale: CompiledTrait['scale'],
+): CompiledTrait['nodes'] {
+  return answer.nodes
+    .filter((node) => node.label === '')
+    .map(({ node, median, interval }) => ({
+      node: ids[node]!,
+      median: fromScale(median, scale),
+      interval: [fromScale(interval[0], scale), fromScale(interval[1], scale)],
+    }));
+}
+
+function composeLeftOut(
+  each: Estimated['leaveOneOut'][number],
+  scale: CompiledTrait['scale'],
+): CompiledTrait['leaveOneOut'][number] {
+  const observed = fromScale(each.observed, scale);
+  const median = fromScale(each.median, scale);
+  const interval: [number, number] = [fromScale(each.interval[0], scale), fromScale(each.interval[1], scale)];
+  return { taxon: each.taxon, observed, median, interval, miss: observed - median, inside: each.inside };
+}

@@ -1,0 +1,81 @@
+import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
+import { fromScale, type Scale } from '../analyse/scale.ts';
+import { askRelatives } from '../analyse/status.ts';
+import type { CompiledValue, Interval } from '../contract.ts';
+import type { Taxon } from '../schema/index.ts';
+import { facetsOf } from './facets.ts';
+
+/** Relatives with less than this share of an estimate are not named one by one. */
+const smallestShare = 0.01;
+
+/** The value of one taxon for one trait: exactly one status, and the numbers that it may print. */
+export function composeValue(
+  taxon: Taxon,
+  analysedTrait: AnalysedTrait,
+  analysed: AnalysedLineage,
+): CompiledValue {
+  const observation = analysedTrait.observed.taxa.get(taxon.id)!;
+  const shared = {
+    taxon: taxon.id,
+    level: 0.95,
+    n: observation.counted.length,
+    specimens: observation.counted.map(({ specimen }) => specimen.record.value.id),
+    leftOut: observation.leftOut.map(({ specimen, reason }) => ({
+      specimen: specimen.record.value.id,
+      reason,
+    })),
+    facets: facetsOf(taxon, observation),
+    placedMa: analysedTrait.placedMa.get(taxon.id) ?? null,
+  };
+  if (observation.mean)
+    return { ...shared, ...measuredNumbers(observation.mean, analysedTrait.observed.scale) };
+  const reference = analysed.trees.find((tree) => tree.reference);
+  const relatives = askRelatives(analysedTrait.answer, taxon.id, reference?.taxa.has(taxon.id) ?? false);
+  if ('unknown' in relatives) return { ...shared, ...nothingKnown, reason: relatives.unknown };
+  return { ...shared, ...inferredNumbers(relatives.inferred, analysedTrait) };
+}
+
+const nothingKnown = {
+  status: 'unknown',
+  estimate: null,
+  interval: [null, null] as Interval,
+  method: 'none',
+  df: null,
+  standardError: null,
+} as const;
+
+type Mean = NonNullable<ReturnType<AnalysedTrait['observed']['taxa']['get']>>['mean'] & object;
+
+function measuredNumbers(mean: Mean, scale: Scale) {
+  return {
+    status: 'measured',
+    estimate: fromScale(mean.mean, scale),
+    interval: mean.interval ? back(mean.interval, scale) : ([null, null] as Interval),
+    method: 'mean-pooled-spread',
+    df: mean.df,
+    standardError: mean.standardError,
+  } as const;
+}
+
+type Inferred = Extract<ReturnType<typeof askRelatives>, { inferred: unknown }>['inferred'];
+
+function inferredNumbers(estimate: Inferred, { observed, answer }: AnalysedTrait) {
+  const relatives = estimate.relatives ?? [];
+  const named = relatives.filter(({ weight }) => weight >= smallestShare);
+  return {
+    status: 'inferred',
+    estimate: fromScale(estimate.median, observed.scale),
+    interval: back(estimate.interval, observed.scale),
+    method: 'brownian-rate-integrated',
+    df: answer?.estimated ? answer.model.degreesOfFreedom : null,
+    standardError: estimate.standardDeviation,
+    relatives: named.map(({ taxon, weight }) => ({ taxon, weight })),
+    othersWeight:
+      relatives.reduce((sum, { weight }) => sum + weight, 0) -
+      named.reduce((sum, { weight }) => sum + weight, 0),
+  } as const;
+}
+
+function back([low, high]: readonly [number, number], scale: Scale): Interval {
+  return [fromScale(low, scale), fromScale(high, scale)];
+}

@@ -1,0 +1,50 @@
+import type { AnalysedLineage } from '../analyse/lineage.ts';
+import type { CompiledLineage } from '../contract.ts';
+import type { AuthoredLineage } from '../schema/index.ts';
+import { composeChart } from './chart.ts';
+import { composeHorizons, composeSpecimens, composeTaxa, composeTrees } from './compose-records.ts';
+import { composeTraits } from './compose-traits.ts';
+import { resultDigest } from './digest.ts';
+import { printReferences } from './references.ts';
+import { settleAll } from './rounding.ts';
+
+/** The compiled lineage out of everything computed; numbers leave at twelve significant digits and null where there is none. */
+export function composeLineage(
+  authored: AuthoredLineage,
+  contentDigest: string,
+  analysed: AnalysedLineage,
+): CompiledLineage {
+  const { records } = analysed.lineage;
+  const traits = composeTraits(analysed);
+  const taxa = composeTaxa(analysed);
+  const compiled: CompiledLineage = {
+    schema: 'lineament.compiled/1',
+    lineage: records.folder.id,
+    contentDigest,
+    resultDigest: resultDigest(traits),
+    about: aboutOf(authored),
+    chart: composeChart(taxa, analysed.trees),
+    horizons: composeHorizons(analysed),
+    taxa,
+    specimens: composeSpecimens(analysed),
+    references: printReferences(records.references),
+    trees: composeTrees(analysed.trees),
+    traits,
+  };
+  return settleAll(compiled) as CompiledLineage; // the same shape with settled numbers
+}
+
+function aboutOf(authored: AuthoredLineage): CompiledLineage['about'] {
+  const edition = authored.editions.reduce((latest, each) => (each.number > latest.number ? each : latest));
+  return {
+    title: authored.title,
+    question: authored.question,
+    invented: authored.invented,
+    languages: authored.languages,
+    focus: authored.focus,
+    edition: { number: edition.number, date: edition.date, status: edition.status },
+    credits: authored.credits,
+    licence: authored.licence,
+    ...(authored.contact === undefined ? {} : { contact: authored.contact }),
+  };
+}

@@ -1,0 +1,13 @@
+import type { TaxonObservation } from '../analyse/observe-trait.ts';
+import type { Taxon } from '../schema/index.ts';
+
+/** What else is to be known of a value, as codes in a fixed order. */
+export function facetsOf(taxon: Taxon, { counted }: TaxonObservation): string[] {
+  const facets = [taxon.living ? 'living' : 'fossil'];
+  if (counted.some((value) => value.approximate)) facets.push('approximate');
+  if (counted.some((value) => value.specimen.record.value.preparations.startsWith('cast')))
+    facets.push('cast');
+  if (counted.some((value) => value.mirrored)) facets.push('mirrored');
+  if (counted.some((value) => value.from === 'literature')) facets.push('literature');
+  return facets;
+}

@@ -1,0 +1,64 @@
+import type { Report } from '../findings/report.ts';
+import { entrySchemas, type ListKind } from '../schema/index.ts';
+import { wholeFile, type SourceText, type Span } from '../source/source-text.ts';
+import { parseYaml, within, type Located } from '../source/yaml-source.ts';
+import type { z } from 'zod';
+import { checkShape } from './shape.ts';
+
+/** The records of one list file: those of the right shape, and every id that was declared, also by records that failed. */
+export interface Entries<T> {
+  records: Located<T>[];
+  declared: Map<string, Span>;
+}
+
+export type EntryOf<K extends ListKind> = z.output<(typeof entrySchemas)[K]>;
+
+/** No records, for a file that is not there. */
+export function noEntries<T>(): Entries<T> {
+  return { records: [], declared: new Map() };
+}
+
+/** Reads a file that is a list of records of one kind. */
+export function readEntries<K extends ListKind>(
+  kind: K,
+  source: SourceText,
+  report: Report,
+): Entries<EntryOf<K>> {
+  const entries = noEntries<EntryOf<K>>();
+  const whole = parseYaml(source, report);
+  if (!whole) return entries;
+  if (whole.value === null) return entries;
+  if (!Array.isArray(whole.value)) {
+    report.add('wrong-type', wholeFile(source), `${kind} is not a list`, 'begin each record with "- id: …"');
+    return entries;
+  }
+  whole.value.forEach((value: unknown, index) => {
+    const record = within(whole, [index], value);
+    declare(record, entries.declared, report);
+    const checked = checkShape(record, entrySchemas[kind], report) as EntryOf<K> | undefined; // the schema of this kind
+    if (checked !== undefined) entries.records.push({ ...record, value: checked });
+  });
+  return entries;
+}
+
+function declare(record: Located<unknown>, declared: Map<string, Span>, report: Report): void {
+  const id = idOf(record.value);
+  if (id === undefined) return;
+  const first = declared.get(id);
+  if (first) {
+    report.add(
+      'duplicate-id',
+      record.at(['id']),
+      `the id "${id}" is given twice`,
+      'give one of the two records another id, or remove it',
+    );
+    return;
+  }
+  declared.set(id, record.at(['id']));
+}
+
+function idOf(value: unknown): string | undefined {
+  if (value === null || typeof value !== 'object') return undefined;
+  const id = (value as { id?: unknown }).id; // asked of any object
+  return typeof id === 'string' ? id : undefined;
+}

@@ -1,0 +1,161 @@
+import type { Report } from '../findings/report.ts';
+import { didYouMean } from '../findings/suggest.ts';
+import type { LineageRecords } from '../read/lineage-records.ts';
+import type { Specimen } from '../schema/index.ts';
+import type { Cell } from '../source/csv-source.ts';
+import type { Located } from '../source/yaml-source.ts';
+import { authoredReadings } from './authored-readings.ts';
+import { digitisingsOf, type Digitising } from './digitising.ts';
+import { isLandmarkSheet, readLandmarkSheet, type LandmarkSheet } from './landmark-sheet.ts';
+import type { Reading } from './measured.ts';
+import { readMeasurementTable, rowsToReadings, type TableRow } from './measurement-table.ts';
+import { rowSpecimens } from './row-specimens.ts';
+import type { SchemeIndex } from './scheme-index.ts';
+
+/** A specimen with everything that was measured on it, from its record and from every table. */
+export interface ResolvedSpecimen {
+  record: Located<Specimen>;
+  digitisings: Digitising[];
+  readings: Map<string, Reading[]>;
+}
+
+/** Brings records and tables together; what does not fit is reported at its cell. */
+export function resolveSpecimens(
+  records: LineageRecords,
+  scheme: SchemeIndex,
+  report: Report,
+): ResolvedSpecimen[] {
+  const tables = [...records.sheets];
+  const landmarkSheets = new Map<string, LandmarkSheet>();
+  for (const [file, table] of tables) {
+    if (isLandmarkSheet(table)) landmarkSheets.set(file, readLandmarkSheet(table, scheme.landmarks, report));
+  }
+  const rowsOf = new Map<string, TableRow[]>();
+  const made: Located<Specimen>[] = [];
+  const find = specimenFinder(records.specimens.records);
+  for (const [file, table] of tables) {
+    if (landmarkSheets.has(file)) continue;
+    const mapping = scheme.sheets.get(file);
+    const rows = readMeasurementTable(table, mapping, scheme.measurements, report);
+    if (mapping?.rows === 'specimens') {
+      for (const { specimen, row } of rowSpecimens(table, rows, mapping, report)) {
+        if (find.byId(specimen.value.id) === undefined && !rowsOf.has(specimen.value.id)) made.push(specimen);
+        addRow(rowsOf, specimen.value.id, row);
+      }
+    } else {
+      for (const row of rows) {
+        const id = ownerOf(row, find, records, report);
+        if (id !== undefined) addRow(rowsOf, id, row);
+      }
+    }
+  }
+  checkSheetOwners(landmarkSheets, records, report);
+  return [...records.specimens.records, ...made].map((record) => ({
+    record,
+    digitisings: digitisingsOf(record, landmarkSheets, scheme, report),
+    readings: merge(
+      authoredReadings(record, scheme.measurements, report),
+      rowsToReadings(rowsOf.get(record.value.id) ?? []),
+    ),
+  }));
+}
+
+interface SpecimenFinder {
+  byId(id: string): Located<Specimen> | undefined;
+  byNumber(catalogNumber: string, institutionCode: string | undefined): Located<Specimen>[];
+}
+
+function specimenFinder(specimens: readonly Located<Specimen>[]): SpecimenFinder {
+  const ids = new Map(specimens.map((specimen) => [specimen.value.id, specimen]));
+  const numbers = new Map<string, Located<Specimen>[]>();
+  for (const specimen of specimens) {
+    const number = specimen.value.catalogNumber;
+    if (number !== undefined) numbers.set(number, [...(numbers.get(number) ?? []), specimen]);
+  }
+  return {
+    byId: (id) => ids.get(id),
+    byNumber: (number, institution) =>
+      (numbers.get(number) ?? []).filter(
+        (specimen) => institution === undefined || specimen.value.institutionCode === institution,
+      ),
+  };
+}
+
+function ownerOf(
+  row: TableRow,
+  find: SpecimenFinder,
+  records: LineageRecords,
+  report: Report,
+): string | undefined {
+  const id = row.facts.get('specimen');
+  if (id) {
+    if (find.byId(id.text)) return id.text;
+    // A record that failed its own check is already told: its rows are not told again.
+    if (!records.specimens.declared.has(id.text)) unknownSpecimen(id, id.text, records, report);
+    return undefined;
+  }
+  const number = row.facts.get('catalogNumber');
+  if (!number) {
+    report.add(
+      'csv-row',
+      row.first.span,
+      'this row names no specimen',
+      'fill the column specimen or catalogNumber',
+    );
+    return undefined;
+  }
+  const found = find.byNumber(number.text, row.facts.get('institutionCode')?.text);
+  if (found.length === 1) return found[0]!.value.id;
+  if (found.length === 0)
+    report.add(
+      'unknown-id',
+      number.span,
+      `no specimen has the catalogue number "${number.text}"`,
+      'record it in specimens.yaml, or map the sheet with rows: specimens',
+    );
+  else
+    report.add(
+      'csv-row',
+      number.span,
+      `${found.length} specimens have the catalogue number "${number.text}"`,
+      'add a column institutionCode',
+    );
+  return undefined;
+}
+
+function unknownSpecimen(
+  cell: Pick<Cell, 'span'>,
+  id: string,
+  records: LineageRecords,
+  report: Report,
+): void {
+  report.add(
+    'unknown-id',
+    cell.span,
+    `unknown specimen: "${id}"${didYouMean(id, records.specimens.declared.keys())}`,
+    'name one of specimens.yaml, or add it there',
+  );
+}
+
+function checkSheetOwners(
+  sheets: ReadonlyMap<string, LandmarkSheet>,
+  records: LineageRecords,
+  report: Report,
+): void {
+  for (const sheet of sheets.values()) {
+    for (const [id, named] of sheet) {
+      if (!records.specimens.declared.has(id)) unknownSpecimen(named, id, records, report);
+    }
+  }
+}
+
+function addRow(rows: Map<string, TableRow[]>, id: string, row: TableRow): void {
+  const own = rows.get(id);
+  if (own) own.push(row);
+  else rows.set(id, [row]);
+}
+
+function merge(one: Map<string, Reading[]>, other: Map<string, Reading[]>): Map<string, Reading[]> {
+  for (const [id, readings] of other) one.set(id, [...(one.get(id) ?? []), ...readings]);
+  return one;
+}

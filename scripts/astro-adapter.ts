@@ -2,7 +2,7 @@
  * The one place where the compiler meets Astro: a content loader that puts compiled lineages into the store, and an
  * integration that shows findings in the browser's overlay while an author works.
  */
-import { relative, sep } from 'node:path';
+import { sep } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import type { Loader, LoaderContext } from 'astro/loaders';
 import type { ViteDevServer } from 'vite';
@@ -64,7 +64,7 @@ async function reload(contentDir: string, context: LoaderContext): Promise<void>
     context.logger.error(`keeping the last good pages\n${report}`);
   } else if (report) context.logger.warn(`\n${report}`);
   const stored = await Promise.all(lineages.map(storeLineage));
-  fill(context, stored, new Set(failed.map((folder) => relative(contentDir, folder))));
+  fill(context, stored, new Set(failed));
   settle(findings.find((finding) => finding.severity === 'error'));
 }
 

@@ -34,7 +34,9 @@ const letters = [
   0x20ac,
 ];
 
-const faces = [
+type Axes = Record<string, number | { min: number; max: number }>;
+
+const faces: { source: string; name: string; axes: Axes }[] = [
   {
     source: 'newsreader/files/newsreader-latin-standard-normal.woff2',
     name: 'newsreader.woff2',

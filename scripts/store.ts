@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { compileLineage, type Finding } from './compile/index.ts';
+import { compileAll, type Finding } from './compile/index.ts';
 import type { CompiledLineage } from './compile/contract.ts';
 import { projectRoot } from './options.ts';
 
@@ -16,35 +16,22 @@ export interface StoredLineage {
 export interface CompiledContent {
   lineages: CompiledLineage[];
   findings: Finding[];
-  /** Folders of lineages that could not be compiled. */
+  /** Ids of lineages that could not be compiled. */
   failed: string[];
 }
 
 const storeDir = join(projectRoot, '.lineament');
 
-/** Folders below the content folder that hold a lineage, in the order of their names. */
-export async function lineageFolders(contentDir: string): Promise<string[]> {
-  const entries = await readdir(contentDir, { withFileTypes: true }).catch(() => {
-    throw new Error(`no folder of lineages at ${contentDir}; name another with --content DIR`);
-  });
-  const folders = entries
-    .filter((entry) => entry.isDirectory())
-    .map((entry) => entry.name)
-    .sort();
-  const holds = await Promise.all(folders.map((name) => exists(join(contentDir, name, 'lineage.yaml'))));
-  return folders.filter((_, index) => holds[index]).map((name) => join(contentDir, name));
-}
-
-/** Compiles every lineage of a content folder, one after the other, and gathers all findings. */
+/** Compiles every lineage of a content folder and gathers all findings. Throws when there is no such folder. */
 export async function compileContent(contentDir: string): Promise<CompiledContent> {
-  const content: CompiledContent = { lineages: [], findings: [], failed: [] };
-  for (const folder of await lineageFolders(contentDir)) {
-    const { compiled, findings } = await compileLineage(folder);
-    content.findings.push(...findings);
-    if (compiled) content.lineages.push(compiled);
-    else content.failed.push(folder);
-  }
-  return content;
+  if (!(await exists(contentDir)))
+    throw new Error(`no folder of lineages at ${contentDir}; name another with --content DIR`);
+  const results = await compileAll(contentDir);
+  return {
+    lineages: results.flatMap(({ compiled }) => compiled ?? []),
+    findings: results.flatMap(({ findings }) => findings),
+    failed: results.filter(({ compiled }) => !compiled).map(({ id }) => id),
+  };
 }
 
 /** Writes a compiled lineage under its digest, whole or not at all, and removes older versions of it. */

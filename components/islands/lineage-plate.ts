@@ -1,40 +1,42 @@
+import { onFocusWish } from './focus-wish.ts';
+
+/** What the plate shows: animals in focus (the first brings its skull), a slice, and the way it shows them. */
+interface Shown {
+  taxa: string[];
+  slice: string;
+  show: string;
+}
+
+/** How far from a mark a touch may fall, in CSS pixels. */
+const reachPx = 22;
+
 /**
  * The pinned figure. Markup and style sheet show the opening state without it; this keeps the figure in step with the
- * story, and opens evidence cards in the story's place.
+ * story, and lets a visitor pick a mark or walk from animal to animal.
  */
 class LineagePlate extends HTMLElement {
   #watcher: IntersectionObserver | undefined;
-  #returnTo: HTMLElement | undefined;
+  #stopWishes: (() => void) | undefined;
+  #shown: Shown = { taxa: [], slice: '', show: 'figure' };
+  #step: Shown = this.#shown;
 
   connectedCallback(): void {
-    const root = document.documentElement;
-    root.classList.add('scripted');
-    this.#show(this.dataset['first'] ?? '', '', 'figure');
-    this.#watcher = new IntersectionObserver((entries) => this.#follow(entries), {
-      rootMargin: this.#readingBand(),
+    this.#step = { taxa: [this.dataset['first'] ?? ''], slice: '', show: 'figure' };
+    this.#display(this.#step);
+    this.#watchSteps();
+    addEventListener('resize', this.#watchSteps);
+    this.addEventListener('click', this.#onClick);
+    this.#stopWishes = onFocusWish((taxon) => {
+      this.#display(taxon === undefined ? this.#step : { taxa: [taxon], slice: '', show: 'measurement' });
     });
-    for (const step of document.querySelectorAll<HTMLElement>('.opening, .step')) this.#watcher.observe(step);
-    document.addEventListener('click', this.#onClick);
-    document.addEventListener('keydown', this.#onKey);
-    addEventListener('popstate', this.#onAddress);
-    this.#onAddress();
+    for (const button of this.querySelectorAll<HTMLElement>('[data-walk]')) button.hidden = false;
   }
 
   disconnectedCallback(): void {
     this.#watcher?.disconnect();
+    this.#stopWishes?.();
     removeEventListener('resize', this.#watchSteps);
-    document.removeEventListener('click', this.#onClick);
-    document.removeEventListener('keydown', this.#onKey);
-    removeEventListener('popstate', this.#onAddress);
-  }
-
-  /** The band of the screen in which a step counts as read: under the figure where it stands above, else the middle. */
-  #readingBand(): string {
-    const above = getComputedStyle(this).getPropertyValue('--figure-above').trim() === '1';
-    if (!above) return '-46% 0px -46% 0px';
-    const figure = Math.min(this.getBoundingClientRect().height, innerHeight);
-    const rest = innerHeight - figure;
-    return `${-Math.round(figure + rest * 0.2)}px 0px ${-Math.round(rest * 0.6)}px 0px`;
+    this.removeEventListener('click', this.#onClick);
   }
 
   #watchSteps = (): void => {
@@ -45,76 +47,76 @@ class LineagePlate extends HTMLElement {
     for (const step of document.querySelectorAll<HTMLElement>('.opening, .step')) this.#watcher.observe(step);
   };
 
+  /** The band of the screen in which a step counts as read: under the figure where it stands above, else the middle. */
+  #readingBand(): string {
+    const above = getComputedStyle(this).getPropertyValue('--figure-above').trim() === '1';
+    if (!above) return '-46% 0px -46% 0px';
+    const figure = Math.min(this.getBoundingClientRect().height, innerHeight);
+    const rest = innerHeight - figure;
+    return `${-Math.round(figure + rest * 0.2)}px 0px ${-Math.round(rest * 0.6)}px 0px`;
+  }
+
   #follow(entries: IntersectionObserverEntry[]): void {
     for (const { isIntersecting, target } of entries) {
       if (!isIntersecting) continue;
       const { focus = '', slice = '', show = 'figure' } = (target as HTMLElement).dataset;
       for (const step of document.querySelectorAll('.step'))
         step.classList.toggle('current', step === target);
-      this.#show(focus, slice, show);
+      this.#step = { taxa: focus.split(/\s+/).filter(Boolean), slice, show };
+      this.#display(this.#step);
     }
   }
 
-  /** Puts animals and a slice in view. The first animal brings its skull; the others are lit in the chart. */
-  #show(focus: string, slice: string, show: string): void {
-    const wanted = focus
-      .replace(/^clade:/, '')
-      .split(/[\s+]+/)
-      .filter(Boolean);
+  #display(shown: Shown): void {
+    this.#shown = shown;
+    const [first] = shown.taxa;
     for (const part of this.querySelectorAll<HTMLElement>('[data-of]')) {
       const of = part.dataset['of']!;
-      part.classList.toggle('in-focus', of === wanted[0] || of === slice);
-      part.classList.toggle('near-focus', wanted.includes(of));
-      if (part.classList.contains('caption')) part.hidden = of !== wanted[0];
+      part.classList.toggle('in-focus', of === first || (shown.slice !== '' && of === shown.slice));
+      part.classList.toggle('near-focus', shown.taxa.includes(of));
+      if (part.classList.contains('caption')) part.hidden = of !== first;
     }
-    this.dataset['show'] = show;
+    this.dataset['show'] = shown.show;
   }
 
   #onClick = (event: MouseEvent): void => {
     const target = event.target instanceof Element ? event.target : undefined;
-    if (target?.closest('[data-close]')) {
-      event.preventDefault();
-      this.#closeCard();
-      return;
+    const walk = target?.closest<HTMLElement>('[data-walk]');
+    if (walk) return this.#choose(this.#neighbour(Number(walk.dataset['walk'])));
+    if (target?.closest('svg')) this.#choose(this.#nearest(event.clientX, event.clientY));
+  };
+
+  /** Brings one animal into focus by the visitor's own wish, and says so to those who listen. */
+  #choose(taxon: string | undefined): void {
+    if (taxon === undefined) return;
+    this.#display({ taxa: [taxon], slice: '', show: 'measurement' });
+    const spoken = this.querySelector<HTMLElement>('.caption:not([hidden])')?.dataset['spoken'];
+    const status = this.querySelector('[role="status"]');
+    if (spoken && status) status.textContent = spoken;
+  }
+
+  /** The animal before or after the one in focus, in the order of the captions: oldest first. */
+  #neighbour(by: number): string | undefined {
+    const order = [...this.querySelectorAll<HTMLElement>('.caption')].map(
+      (caption) => caption.dataset['of']!,
+    );
+    const at = order.indexOf(this.#shown.taxa[0] ?? '');
+    return order[(at + by + order.length) % order.length];
+  }
+
+  /** The animal whose mark is nearest to a point of the screen, if one is within reach. */
+  #nearest(x: number, y: number): string | undefined {
+    let nearest: string | undefined;
+    let distance = reachPx;
+    for (const mark of this.querySelectorAll<SVGElement>('.layer-marks :is(.disc, .half, .diamond, .ring)')) {
+      const box = mark.getBoundingClientRect();
+      if (box.width === 0) continue;
+      const away = Math.hypot(x - box.x - box.width / 2, y - box.y - box.height / 2);
+      if (away > distance) continue;
+      distance = away;
+      nearest = mark.closest<SVGElement>('[data-of]')?.dataset['of'];
     }
-    const link = target?.closest<HTMLAnchorElement>('a[data-evidence]');
-    if (!link || event.metaKey || event.ctrlKey) return;
-    event.preventDefault();
-    this.#returnTo = link;
-    history.pushState(null, '', link.hash);
-    this.#onAddress();
-  };
-
-  #onKey = (event: KeyboardEvent): void => {
-    if (event.key === 'Escape' && document.querySelector('.card.open')) this.#closeCard();
-  };
-
-  /** Opens the card that the address names, and closes any other. */
-  #onAddress = (): void => {
-    const id = decodeURIComponent(location.hash.slice(1));
-    const card = id.startsWith('evidence-') ? document.getElementById(id) : null;
-    for (const open of document.querySelectorAll('.card.open')) open.classList.remove('open');
-    document.documentElement.classList.toggle('card-open', card !== null);
-    if (!card) return;
-    card.classList.add('open');
-    card.scrollTop = 0;
-    this.#show(card.dataset['of'] ?? '', '', 'measurement');
-    card.focus({ preventScroll: true });
-  };
-
-  #closeCard(): void {
-    for (const open of document.querySelectorAll('.card.open')) open.classList.remove('open');
-    document.documentElement.classList.remove('card-open');
-    history.replaceState(null, '', location.pathname + location.search);
-    this.#returnTo?.focus({ preventScroll: true });
-    const current =
-      document.querySelector<HTMLElement>('.step.current') ?? document.querySelector<HTMLElement>('.opening');
-    if (current)
-      this.#show(
-        current.dataset['focus'] ?? '',
-        current.dataset['slice'] ?? '',
-        current.dataset['show'] ?? 'figure',
-      );
+    return nearest;
   }
 }
 

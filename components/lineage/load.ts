@@ -20,7 +20,7 @@ export async function loadLineages(): Promise<CompiledLineage[]> {
   const entries = await getCollection('lineages');
   return Promise.all(
     entries
-      .map((entry) => entry.id)
+      .map(({ id }: { id: string }) => id)
       .sort()
       .map(loadLineage),
   );

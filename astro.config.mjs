@@ -30,8 +30,18 @@ export default defineConfig({
       'sans-serif',
     ]),
   ],
-  vite: { build: { assetsInlineLimit: 0 } },
+  vite: {
+    build: {
+      assetsInlineLimit: 0,
+      rolldownOptions: { onLog: quietDirective },
+    },
+  },
 });
+
+/** Astro's own mark on MDX modules makes the bundler warn once a story; every other message passes. */
+function quietDirective(level, log, pass) {
+  if (log.code !== 'MODULE_LEVEL_DIRECTIVE' || !log.message.includes('astro:head-inject')) pass(level, log);
+}
 
 function face(name, cssVariable, file, weight, style, fallbacks) {
   return {

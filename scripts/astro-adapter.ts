@@ -62,7 +62,7 @@ async function reload(contentDir: string, context: LoaderContext): Promise<void>
     // A build must stop at a mistake; an author at work keeps the last good page and reads what is wrong.
     if (!context.watcher) throw new ContentMistake(findings, report);
     context.logger.error(`keeping the last good pages\n${report}`);
-  } else if (report) context.logger.warn(`\n${report}`);
+  } else if (report && context.watcher) context.logger.warn(`\n${report}`);
   const stored = await Promise.all(lineages.map(storeLineage));
   fill(context, stored, new Set(failed));
   settle(findings.find((finding) => finding.severity === 'error'));

@@ -53,7 +53,7 @@ export function composePlate({ data, layout, words, anchors, slices }: PlateRequ
       ...carried,
       ...slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age))),
       ...inferredFirst(placed).flatMap((mark) => mark.marks),
-      ...nameLabels(placed, layout),
+      ...nameLabels(placed, drawn, layout),
       ...key(layout, words.key),
       ...rest,
       ...ruler(data, layout, scales, words.ruler),

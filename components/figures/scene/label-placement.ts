@@ -1,3 +1,4 @@
+import { seededRandom } from '../../../analysis/random/index.ts';
 import { crosses, overlap, type Box, type Slot } from './label-slots.ts';
 
 /** A name that wants a place: its slots, cheapest first, and the box of its own mark, which its leader may touch. */
@@ -13,27 +14,58 @@ const rounds = 6;
 /** What it costs to leave a name without a place; more than any slot. */
 const homelessCost = 1000;
 
+/** Orders in which the names are tried; the cheapest result is kept. */
+const attempts = 40;
+
 /**
- * Gives names their places: in turn each takes its cheapest free slot; then names move to cheaper slots, if need be by
- * sending one neighbour elsewhere, as long as the sum of both costs falls. No two names overlap, none covers an obstacle,
- * and no leader runs through a name or another mark. Names that find no place are absent from the result.
+ * Gives names their places. In turn each takes its cheapest free slot; then names move to cheaper slots, if need be by
+ * sending one neighbour elsewhere, as long as the sum of both costs falls. This is done for the given order and for seeded
+ * shuffles of it, and the cheapest result is kept. No two names overlap, none covers an obstacle, and no leader runs through
+ * a name or another mark. Names that find no place are absent from the result.
  */
 export function placeNames(candidates: readonly Candidate[], obstacles: readonly Box[]): Map<string, Slot> {
   const free = candidates.map((candidate) => ({
     ...candidate,
     slots: candidate.slots.filter((slot) => clearOf(obstacles, slot, candidate.own)),
   }));
-  const byId = new Map(free.map((candidate) => [candidate.id, candidate]));
+  const random = seededRandom('names on a plate');
+  let best = placeInOrder(free);
+  let bestCost = costOf(free, best);
+  const tries = free.length > 60 ? 4 : attempts;
+  for (let attempt = 1; attempt < tries; attempt++) {
+    const next = placeInOrder(shuffled(free, random));
+    const cost = costOf(free, next);
+    if (cost < bestCost) [best, bestCost] = [next, cost];
+  }
+  return best;
+}
+
+function placeInOrder(candidates: readonly Candidate[]): Map<string, Slot> {
+  const byId = new Map(candidates.map((candidate) => [candidate.id, candidate]));
   const placed = new Map<string, Slot>();
-  for (const candidate of free) {
+  for (const candidate of candidates) {
     const slot = candidate.slots.find((each) => blockers(each, candidate.id, placed).length === 0);
     if (slot) placed.set(candidate.id, slot);
   }
   for (let round = 0; round < rounds; round++) {
-    const moved = free.filter((candidate) => better(candidate, byId, placed));
+    const moved = candidates.filter((candidate) => better(candidate, byId, placed));
     if (moved.length === 0) break;
   }
   return placed;
+}
+
+function costOf(candidates: readonly Candidate[], placed: ReadonlyMap<string, Slot>): number {
+  return candidates.reduce((sum, { id }) => sum + (placed.get(id)?.cost ?? homelessCost), 0);
+}
+
+/** A shuffled copy, by Fisher and Yates. */
+function shuffled<T>(list: readonly T[], random: () => number): T[] {
+  const copy = [...list];
+  for (let last = copy.length - 1; last > 0; last--) {
+    const pick = Math.floor(random() * (last + 1));
+    [copy[last], copy[pick]] = [copy[pick]!, copy[last]!];
+  }
+  return copy;
 }
 
 /** Moves a name to a cheaper slot, sending at most one neighbour elsewhere; tells whether anything moved. */

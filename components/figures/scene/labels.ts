@@ -1,3 +1,4 @@
+import { pointsOf, type DrawnBranch } from './branches.ts';
 import { placeNames } from './label-placement.ts';
 import { slotsOf, type Box, type Slot } from './label-slots.ts';
 import type { PlateLayout } from './layout.ts';
@@ -8,13 +9,18 @@ import { path, type Mark } from './scene.ts';
  * Names of the animals beside their marks. One that finds no place shows only while its animal is in focus, over the
  * others; the table beneath the figure has them all.
  */
-export function nameLabels(placed: readonly PlacedMark[], layout: PlateLayout): Mark[] {
+export function nameLabels(
+  placed: readonly PlacedMark[],
+  drawn: readonly DrawnBranch[],
+  layout: PlateLayout,
+): Mark[] {
+  const lines = drawn.flatMap(({ course }) => pointsOf(course));
   const size = layout.fontSize * 1.08;
   const candidates = byCrowding(placed).map((mark) => ({
     id: mark.taxon.id,
     mark,
     own: coreBox(mark, layout),
-    slots: slotsOf(mark, nameOf(mark, layout), size, layout),
+    slots: awayFromLines(slotsOf(mark, nameOf(mark, layout), size, layout), lines),
   }));
   const places = placeNames(
     candidates,
@@ -25,6 +31,17 @@ export function nameLabels(placed: readonly PlacedMark[], layout: PlateLayout): 
     if (slot) return label(mark, slot, size, layout, 'labels');
     return slots[0] ? label(mark, slots[0], size, layout, 'focus') : [];
   });
+}
+
+/** Slots with what they cost more for hiding lines of descent behind a name, cheapest first. */
+function awayFromLines(slots: readonly Slot[], lines: readonly (readonly [number, number])[]): Slot[] {
+  return slots
+    .map((slot) => {
+      const { left, right, top, bottom } = slot.box;
+      const hidden = lines.filter(([x, y]) => x > left && x < right && y > top && y < bottom).length;
+      return { ...slot, cost: slot.cost + hidden * 0.22 };
+    })
+    .sort((a, b) => a.cost - b.cost);
 }
 
 /** The name as the layout writes it: in full, or with the genus as its initial where room is short. */

@@ -8,9 +8,6 @@ type Point = readonly [x: number, y: number];
 /** Clearance that a line keeps from the mark of any animal that is not its own, in pixels of the wide plate. */
 const clearance = 9;
 
-/** Below this rise, in pixels, a branch has no room to leave its lane. */
-const shortRise = 26;
-
 /** Offsets of the lane in which a branch rises, from the place where it ends, in pixels; the first clear one is taken. */
 const lanes = [0, -7, 7, -13, 13, -20, 20, -28, 28, -38, 38];
 
@@ -75,9 +72,9 @@ export interface Course {
 function clearCourse(start: Point, end: Point, others: readonly PlacedMark[], wanted: number): Course {
   let best = courseThrough(start, end, end[0]);
   let bestGap = -1;
-  // A branch too short for a bend runs straight: a detour would be longer than the branch.
-  const possible = start[1] - end[1] < shortRise ? [0] : lanes;
-  for (const offset of possible) {
+  const rise = Math.max(0, start[1] - end[1]);
+  // A detour is never wider than the branch is high: a short branch runs straight.
+  for (const offset of lanes.filter((each) => Math.abs(each) <= rise)) {
     const course = courseThrough(start, end, end[0] + offset);
     const gap = smallestGap(course, others);
     if (gap >= wanted) return course;

@@ -76,7 +76,7 @@ function stackedSlots(mark: PlacedMark, width: number, size: number, scale: numb
       mark.x + 3 * scale,
       bottom + rows * size + size * 0.3,
       'start',
-      4.4 + index * 2,
+      6.4 + index * 2.4,
       width,
       size,
     );

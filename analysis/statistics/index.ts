@@ -10,5 +10,6 @@ export { inverseNormal } from './inverse-normal.ts';
 export { logGamma } from './gamma.ts';
 export { incompleteBeta } from './incomplete-beta.ts';
 export { studentProbability, studentQuantile, studentUpperTail } from './student.ts';
+export { chiSquareQuantile, chiSquareUpperTail, upperGamma } from './chi-square.ts';
 export { findRoot } from './root.ts';
 export { findMaximum, type Maximum } from './maximum.ts';

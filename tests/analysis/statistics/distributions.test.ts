@@ -3,6 +3,8 @@ import normal from '@stdlib/stats-base-dists-normal';
 import student from '@stdlib/stats-base-dists-t';
 import { expect, test } from 'vitest';
 import {
+  chiSquareQuantile,
+  chiSquareUpperTail,
   incompleteBeta,
   inverseNormal,
   logNormalUpperTail,
@@ -89,4 +91,23 @@ test('Student quantiles at 97.5% are those of the printed tables', () => {
   expect(studentQuantile(0.975, 1e12)).toBeCloseTo(1.959963984540054, 12);
   expect(() => studentQuantile(0.975, 0)).toThrow('degrees of freedom must be above 0, got 0');
   expect(() => studentQuantile(1, 5)).toThrow('probability must lie inside 0 to 1, got 1');
+});
+
+test.each([
+  [1, 3.841],
+  [3, 7.815],
+  [9, 16.919],
+  [30, 43.773],
+])('chi-squared with %d degrees of freedom has the handbook value %d at 95%%', (df, printed) => {
+  // NIST/SEMATECH e-Handbook of Statistical Methods 1.3.6.7.4, critical values of the chi-squared distribution
+  expect(chiSquareQuantile(0.95, df)).toBeCloseTo(printed, 3);
+  expect(chiSquareUpperTail(chiSquareQuantile(0.95, df), df)).toBeCloseTo(0.05, 12);
+});
+
+test('chi-squared limits of a scatter of four dates are those of the reference', () => {
+  // R 4.2.2 qchisq
+  expect(chiSquareQuantile(0.025, 3) / 3).toBeCloseTo(0.07193176087463263, 12);
+  expect(chiSquareQuantile(0.975, 3) / 3).toBeCloseTo(3.116134534832048, 12);
+  expect([chiSquareUpperTail(0, 3), chiSquareUpperTail(-1, 3)]).toEqual([1, 1]);
+  expect(() => chiSquareQuantile(1, 3)).toThrow('probability must lie inside 0 to 1, got 1');
 });

@@ -70,11 +70,14 @@ export function halfWidth(value: CompiledValue): number | undefined {
   return low === null || high === null ? undefined : (high - low) / 2;
 }
 
-/** Decimals that the error supports: the place of its first digit, none from 1 upward, three at most. */
+/**
+ * Decimals that the error supports: the place to which it rounds as one digit, so that half a unit and more is written in
+ * whole units; three at most.
+ */
 export function decimalsFor(value: CompiledValue): number {
   const error = halfWidth(value);
   if (error === undefined || !(error > 0)) return 0;
-  return Math.min(3, Math.max(0, -Math.floor(Math.log10(error))));
+  return Math.min(3, Math.max(0, -Math.floor(Math.log10(error * 2))));
 }
 
 function roundDown(value: number, decimals: number): number {

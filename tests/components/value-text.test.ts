@@ -31,6 +31,11 @@ test('a small error keeps its decimals, in the value too', () => {
   expect(valueText(value, voice).printed).toBe('2.35 ± 0.03');
 });
 
+test('an error of half a unit and more is written in whole units', () => {
+  const value: CompiledValue = { ...blank, status: 'measured', estimate: 108.1, interval: [107.2, 109] };
+  expect(valueText(value, voice).printed).toBe('108 ± 1');
+});
+
 test('a lower limit is rounded down and an upper limit up, away from what it excludes', () => {
   const lower: CompiledValue = {
     ...blank,

@@ -20,7 +20,7 @@ export function nameLabels(
     id: mark.taxon.id,
     mark,
     own: coreBox(mark, layout),
-    slots: awayFromLines(slotsOf(mark, nameOf(mark, layout), size, layout), lines),
+    slots: clearSlots(slotsOf(mark, nameOf(mark, layout), size, layout), mark, placed, lines),
   }));
   const places = placeNames(
     candidates,
@@ -33,15 +33,31 @@ export function nameLabels(
   });
 }
 
-/** Slots with what they cost more for hiding lines of descent behind a name, cheapest first. */
-function awayFromLines(slots: readonly Slot[], lines: readonly (readonly [number, number])[]): Slot[] {
+/**
+ * Slots with what they cost more for hiding lines of descent behind a name, and for standing nearer to another animal's mark
+ * than to its own, which would misname it; cheapest first.
+ */
+function clearSlots(
+  slots: readonly Slot[],
+  own: PlacedMark,
+  placed: readonly PlacedMark[],
+  lines: readonly (readonly [number, number])[],
+): Slot[] {
   return slots
     .map((slot) => {
       const { left, right, top, bottom } = slot.box;
       const hidden = lines.filter(([x, y]) => x > left && x < right && y > top && y < bottom).length;
-      return { ...slot, cost: slot.cost + hidden * 0.22 };
+      const away = distanceTo(slot.box, own);
+      const misnamed =
+        !slot.leader && placed.some((other) => other !== own && distanceTo(slot.box, other) < away);
+      return { ...slot, cost: slot.cost + hidden * 0.22 + (misnamed ? 9 : 0) };
     })
     .sort((a, b) => a.cost - b.cost);
+}
+
+/** How far a name stands from the glyph of an animal, in pixels. */
+function distanceTo(box: Box, { x, y }: PlacedMark): number {
+  return Math.hypot(Math.max(box.left - x, 0, x - box.right), Math.max(box.top - y, 0, y - box.bottom));
 }
 
 /** The name as the layout writes it: in full, or with the genus as its initial where room is short. */

@@ -39,7 +39,7 @@ export const wide: PlateLayout = {
   title: { x: 14, y: 34 },
   key: { x: 616, y: 464, lineHeight: 25, notes: true },
   names: { left: 140, right: 596, shorten: false },
-  sliceWords: { x: 606, letters: 40 },
+  sliceWords: { x: 606, letters: 24 },
 };
 
 /** The upper part of a phone's screen. */

@@ -1,5 +1,7 @@
 import { analyseLineage } from './analyse/lineage.ts';
 import { checkRecords } from './check/check-records.ts';
+import { checkResolved } from './check/check-resolved.ts';
+import type { Showing } from './check/permissions.ts';
 import { composeLineage } from './compose/compose.ts';
 import { compiledLineage, type CompiledLineage } from './contract.ts';
 import { openReport, type Finding } from './findings/report.ts';
@@ -14,16 +16,24 @@ export interface CompileResult {
   findings: Finding[];
 }
 
+/** How a lineage is to be shown; left out, it is a public build of today. */
+export type CompileOptions = Partial<Showing>;
+
 /**
  * Compiles the folder of one lineage: read, check, resolve, analyse, compose. Mistakes of an author come back as
  * findings, all of a run together; an error leaves no compiled value.
  */
-export async function compileLineage(path: string): Promise<CompileResult> {
+export async function compileLineage(path: string, options: CompileOptions = {}): Promise<CompileResult> {
   const report = openReport();
   const folder = await openFolder(path);
   const records = await readRecords(folder, report);
-  checkRecords(records, report);
+  checkRecords(
+    records,
+    { preview: options.preview ?? false, today: options.today ?? new Date().toISOString().slice(0, 10) },
+    report,
+  );
   const lineage = resolveLineage(records, report);
+  checkResolved(lineage, report);
   const analysed = analyseLineage(lineage, report);
   if (report.hasErrors() || !records.lineage) return { findings: report.list() };
   const digest = await contentDigest(folder);

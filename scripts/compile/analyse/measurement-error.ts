@@ -1,50 +1,43 @@
+import { errorOfMean, findRepeatComponents } from '../../../analysis/traits/index.ts';
 import type { Trait } from '../schema/index.ts';
-import { propagate, type SpecimenValue } from './specimen-values.ts';
-import type { TraitKind } from './trait-kind.ts';
-
-/** Sum of squares of repeats about the mean of their specimen, with its degrees of freedom. */
-interface Pool {
-  squares: number;
-  df: number;
-}
+import type { SpecimenValue } from './specimen-values.ts';
+import { errorOfValue, type TraitKind } from './trait-kind.ts';
 
 /**
- * Standard error of each specimen's value from its repeats: the within-specimen mean square, pooled over specimens
- * that were repeated in the same way, over the number of repeats of this one (one-way analysis of variance).
- * Null where nothing was repeated. Landmarks pool on the trait, callipers on each measurement.
+ * Standard error of each specimen's value from its repeats, pooled over specimens that were read in the same way, with
+ * the author's plus or minus on top. Null where nothing says. Landmarks pool on the trait, callipers on each measurement.
  */
 export function readingErrors(
   trait: Trait,
   kind: TraitKind,
   values: readonly SpecimenValue[],
 ): Map<SpecimenValue, number | null> {
-  const pools = new Map<string, Pool>();
-  for (const value of values) {
-    value.repeats.forEach((repeats, index) => pool(pools, `${value.from} ${index}`, repeats));
-  }
-  return new Map(values.map((value) => [value, errorOf(trait, kind, value, pools)]));
+  const groups = Map.groupBy(values, (value) => value.from);
+  const within = new Map([...groups].map(([from, group]) => [from, poolsOf(group)]));
+  return new Map(values.map((value) => [value, errorOf(trait, kind, value, within.get(value.from)!)]));
 }
 
-function pool(pools: Map<string, Pool>, key: string, repeats: readonly number[]): void {
-  const mean = repeats.reduce((sum, repeat) => sum + repeat, 0) / repeats.length;
-  const own = pools.get(key) ?? { squares: 0, df: 0 };
-  own.squares += repeats.reduce((sum, repeat) => sum + (repeat - mean) ** 2, 0);
-  own.df += repeats.length - 1;
-  pools.set(key, own);
+/** Variance of one reading, for the trait (landmarks) or for each of its measurements (callipers). */
+function poolsOf(group: readonly SpecimenValue[]): (number | undefined)[] {
+  const columns = Math.max(...group.map((value) => value.repeats.length));
+  return Array.from(
+    { length: columns },
+    (_, column) => findRepeatComponents(group.map((value) => value.repeats[column] ?? []))?.within,
+  );
 }
 
 function errorOf(
   trait: Trait,
   kind: TraitKind,
   value: SpecimenValue,
-  pools: ReadonlyMap<string, Pool>,
+  within: readonly (number | undefined)[],
 ): number | null {
-  const errors = value.repeats.map((repeats, index) => {
-    const own = pools.get(`${value.from} ${index}`)!;
-    return own.df > 0 ? Math.sqrt(own.squares / own.df / repeats.length) : null;
+  const errors = value.repeats.map((repeats, column) => {
+    const reading = within[column];
+    return reading === undefined ? undefined : errorOfMean({ reading }, { readings: repeats.length });
   });
-  if (errors.some((error) => error === null)) return value.approximate ? value.approximateSd : null;
-  const known = errors as number[]; // none is null
-  const direct = value.from === 'landmarks' ? known[0]! : propagate(trait, kind, value.means, known);
-  return Math.hypot(direct, value.approximateSd);
+  if (errors.some((error) => error === undefined)) return value.approximate ? value.approximateError : null;
+  const known = errors as number[]; // none is undefined
+  const direct = value.from === 'landmarks' ? known[0]! : errorOfValue(trait, kind, value.means, known);
+  return Math.hypot(direct, value.approximateError);
 }

@@ -1,9 +1,10 @@
+import { errorOfPlusMinus } from '../../../analysis/traits/index.ts';
 import type { Reading } from '../resolve/measured.ts';
 import type { SchemeIndex } from '../resolve/scheme-index.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 import type { Trait } from '../schema/index.ts';
 import { measureFrom, usablePoints } from './landmark-lengths.ts';
-import { combine, type TraitKind } from './trait-kind.ts';
+import { errorOfValue, findValue, type TraitKind } from './trait-kind.ts';
 import { excludedLandmarks, plusMinusOf } from './treatment.ts';
 
 /** The value of one trait on one specimen, in the trait's unit, before anything is pooled. */
@@ -15,14 +16,11 @@ export interface SpecimenValue {
   repeats: number[][];
   /** Mean of each measurement of the trait, in mm, degrees or as a count. */
   means: number[];
-  /** Standard deviation that comes from an author's plus or minus (95%); 0 where the value is exact. */
-  approximateSd: number;
+  /** Standard error that comes from an author's plus or minus (95%); 0 where the value is exact. */
+  approximateError: number;
   approximate: boolean;
   mirrored: boolean;
 }
-
-/** A 95% plus or minus as a standard deviation: the normal quantile of 0.975. */
-const plusMinusToSd = 1 / 1.959963984540054;
 
 /** Every source of a specimen that yields the trait: callipers or literature first when preferred, then landmarks. */
 export function valuesOf(
@@ -52,16 +50,16 @@ function fromReadings(trait: Trait, kind: TraitKind, specimen: ResolvedSpecimen)
   if (readings.some((reading) => reading === undefined)) return undefined;
   const known = readings as Reading[]; // none is undefined
   const means = known.map((reading) => mean(reading.values));
-  const value = combine(trait, kind, means);
-  if (!Number.isFinite(value)) return undefined;
-  const errors = known.map((reading) => (reading.approximate ?? 0) * plusMinusToSd);
+  const value = findValue(trait, kind, means);
+  if (value === undefined) return undefined;
+  const errors = known.map((reading) => errorOfPlusMinus(reading.approximate ?? 0));
   return {
     specimen,
     value,
     from: known.some((reading) => reading.from === 'literature') ? 'literature' : 'callipers',
     repeats: known.map((reading) => reading.values),
     means,
-    approximateSd: propagate(trait, kind, means, errors),
+    approximateError: errorOfValue(trait, kind, means, errors),
     approximate: errors.some((error) => error > 0),
     mirrored: false,
   };
@@ -85,12 +83,15 @@ function fromLandmarks(
         read.push({ values: values as number[], mirrored: digitising.source.mirrored === true });
     }
   }
-  const usable = read.filter(({ values }) => Number.isFinite(combine(trait, kind, values)));
+  const usable = read.flatMap((each) => {
+    const value = findValue(trait, kind, each.values);
+    return value === undefined ? [] : [{ ...each, value }];
+  });
   if (usable.length === 0) return undefined;
   const means = kind.measurements.map((_, index) => mean(usable.map(({ values }) => values[index]!)));
-  const repeats = usable.map(({ values }) => combine(trait, kind, values));
-  const errors = kind.measurements.map(
-    (id) => plusMinusOf(scheme.measurements.get(id)!, specimen.record.value, scheme) * plusMinusToSd,
+  const repeats = usable.map(({ value }) => value);
+  const errors = kind.measurements.map((id) =>
+    errorOfPlusMinus(plusMinusOf(scheme.measurements.get(id)!, specimen.record.value, scheme)),
   );
   return {
     specimen,
@@ -98,29 +99,10 @@ function fromLandmarks(
     from: 'landmarks',
     repeats: [repeats],
     means,
-    approximateSd: propagate(trait, kind, means, errors),
+    approximateError: errorOfValue(trait, kind, means, errors),
     approximate: errors.some((error) => error > 0),
     mirrored: usable.some(({ mirrored }) => mirrored),
   };
-}
-
-/**
- * Standard deviation of a trait from independent errors of its measurements, to first order.
- * A ratio: |R| √((sA/A)² + (sB/B)²); a geometric mean: its value times √Σ(s/x)² over their number.
- */
-export function propagate(
-  trait: Trait,
-  kind: TraitKind,
-  means: readonly number[],
-  errors: readonly number[],
-): number {
-  if (errors.every((error) => error === 0)) return 0;
-  if (kind.kind !== 'ratio' && kind.kind !== 'size') return errors[0]!;
-  const value = combine(trait, kind, means);
-  if (kind.kind === 'ratio' && means[0] === 0)
-    return (errors[0]! / means[1]!) * (trait.ratio!.unit === 'percent' ? 100 : 1);
-  const relative = Math.sqrt(means.reduce((sum, each, index) => sum + (errors[index]! / each) ** 2, 0));
-  return Math.abs(value) * (kind.kind === 'ratio' ? relative : relative / means.length);
 }
 
 function mean(values: readonly number[]): number {

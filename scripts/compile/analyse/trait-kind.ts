@@ -1,3 +1,9 @@
+import {
+  geometricMean,
+  geometricMeanError,
+  ratioOf,
+  type TraitScale,
+} from '../../../analysis/traits/index.ts';
 import type { Trait } from '../schema/index.ts';
 
 /** What a trait is and the measurements it needs, in order. */
@@ -26,13 +32,33 @@ export function unitOf(trait: Trait, kind: TraitKind): string {
 }
 
 /** The scale a trait is analysed on: as declared, else log for ratios, lengths and sizes and plain for the rest. */
-export function scaleOf(trait: Trait, kind: TraitKind): 'plain' | 'log' | 'logit' {
-  return trait.scale ?? (kind.kind === 'angle' || kind.kind === 'count' ? 'plain' : 'log');
+export function scaleOf(trait: Trait, kind: TraitKind): TraitScale {
+  const declared = trait.scale ?? (kind.kind === 'angle' || kind.kind === 'count' ? 'plain' : 'log');
+  return { kind: declared, whole: timesOf(trait) };
 }
 
-/** The value of a trait from its measurements, in its own unit: a share, the length itself, or a geometric mean. */
-export function combine(trait: Trait, kind: TraitKind, values: readonly number[]): number {
-  if (kind.kind === 'ratio') return (values[0]! / values[1]!) * (trait.ratio!.unit === 'percent' ? 100 : 1);
-  if (kind.kind !== 'size') return values[0]!;
-  return Math.exp(values.reduce((sum, value) => sum + Math.log(value), 0) / values.length);
+/** What a ratio is multiplied by to come out in the trait's unit: 100 for per cent. */
+export function timesOf(trait: Trait): number {
+  return trait.ratio?.unit === 'none' ? 1 : 100;
+}
+
+/** The value of a trait from its measurements, in its own unit; undefined where they give none (a whole of 0, a size of 0 mm). */
+export function findValue(trait: Trait, kind: TraitKind, values: readonly number[]): number | undefined {
+  const [first, second] = values;
+  if (kind.kind === 'ratio') return second! > 0 ? (first! / second!) * timesOf(trait) : undefined;
+  if (kind.kind === 'size') return values.every((value) => value > 0) ? geometricMean(values) : undefined;
+  return first!;
+}
+
+/** Standard error of a trait from independent standard errors of its measurements, to first order. */
+export function errorOfValue(
+  trait: Trait,
+  kind: TraitKind,
+  means: readonly number[],
+  errors: readonly number[],
+): number {
+  if (kind.kind === 'size') return geometricMeanError(means, errors);
+  if (kind.kind !== 'ratio') return errors[0]!;
+  const [part, whole] = means.map((mm, index) => ({ mm, error: errors[index]! }));
+  return ratioOf(part!, whole!, { times: timesOf(trait) }).error;
 }

@@ -1,16 +1,24 @@
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
+import { checkBibliography } from './bibliography.ts';
 import { checkStories } from './check-stories.ts';
 import { gatherKnown } from './known.ts';
+import { checkPermissions, type Showing } from './permissions.ts';
+import { checkPlaces } from './places.ts';
 import { checkRecordIds } from './record-ids.ts';
 import { checkScheme } from './scheme-ids.ts';
+import { checkTexts } from './texts.ts';
 import { checkTraits } from './traits.ts';
 
-/** Checks records against each other: everything that can be said before anything is computed. */
-export function checkRecords(records: LineageRecords, report: Report): void {
+/** Checks records against each other: everything that can be said before tables are joined and anything is computed. */
+export function checkRecords(records: LineageRecords, showing: Showing, report: Report): void {
   const known = gatherKnown(records);
   checkScheme(records, known, report);
   checkRecordIds(records, known, report);
   checkTraits(records, report);
+  checkTexts(records, report);
+  checkBibliography(records, report);
+  checkPermissions(records, showing, report);
+  checkPlaces(records, report);
   checkStories(records, known, report);
 }

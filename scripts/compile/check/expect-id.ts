@@ -1,5 +1,6 @@
 import { didYouMean } from '../findings/suggest.ts';
 import type { Report } from '../findings/report.ts';
+import type { IdSet } from './known.ts';
 import type { Span } from '../source/source-text.ts';
 
 /** Where records of a kind are written, for advice. */
@@ -19,13 +20,7 @@ const homes = {
 export type Kind = keyof typeof homes;
 
 /** Reports an id that leads nowhere, with the nearest one that leads somewhere; true when it is known. */
-export function expectId(
-  kind: Kind,
-  id: string,
-  known: { has(id: string): boolean; keys(): Iterable<string> },
-  span: Span,
-  report: Report,
-): boolean {
+export function expectId(kind: Kind, id: string, known: IdSet, span: Span, report: Report): boolean {
   if (known.has(id)) return true;
   const code = kind === 'reference' ? 'unknown-reference' : 'unknown-id';
   report.add(

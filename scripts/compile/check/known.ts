@@ -1,32 +1,37 @@
 import type { LineageRecords } from '../read/lineage-records.ts';
-import { indexScheme, type SchemeIndex } from '../resolve/scheme-index.ts';
+import { indexScheme } from '../resolve/scheme-index.ts';
+import type { Kind } from './expect-id.ts';
 
-/** Every id that is declared, whether or not its record is right: one mistake gives one finding. */
-export interface Known {
-  taxon: Map<string, unknown>;
-  horizon: Map<string, unknown>;
-  specimen: Map<string, unknown>;
-  trait: Map<string, unknown>;
-  term: Map<string, unknown>;
-  reference: Map<string, unknown>;
-  scheme: SchemeIndex;
-  /** False when scheme.yaml exists but could not be read: then nothing is said about its ids. */
-  schemeRead: boolean;
-  /** Specimens that only a museum's table records are known once tables are read. */
-  referencesRead: boolean;
+/** A set of ids that can be asked and listed. */
+export interface IdSet {
+  has(id: string): boolean;
+  keys(): Iterable<string>;
 }
+
+/** Every id that is declared, by kind, whether or not its record is right: one mistake gives one finding. */
+export type Known = Readonly<Record<Kind, IdSet>>;
+
+/** Stands for ids of a file that could not be read: that is told once, and not again at everything that names them. */
+const anything: IdSet = { has: () => true, keys: () => [] };
 
 /** Gathers the declared ids of a lineage. */
 export function gatherKnown(records: LineageRecords): Known {
+  const { folder } = records;
+  const scheme = indexScheme(records.scheme?.value);
+  const inScheme = (ids: IdSet) =>
+    records.scheme === undefined && folder.files.includes('scheme.yaml') ? anything : ids;
+  const list = (entries: { declared: IdSet; whole: boolean }) =>
+    entries.whole ? entries.declared : anything;
   return {
-    taxon: records.taxa.declared,
-    horizon: records.horizons.declared,
-    specimen: new Map(records.specimens.declared),
-    trait: records.traits.declared,
-    term: records.glossary.declared,
-    reference: new Map(records.references.map((reference) => [reference.key, reference])),
-    scheme: indexScheme(records.scheme?.value),
-    schemeRead: records.scheme !== undefined || !records.folder.files.includes('scheme.yaml'),
-    referencesRead: true,
+    taxon: list(records.taxa),
+    horizon: list(records.horizons),
+    specimen: list(records.specimens),
+    trait: list(records.traits),
+    term: list(records.glossary),
+    reference: records.referencesRead ? new Map(records.references.map(({ key }) => [key, true])) : anything,
+    landmark: inScheme(scheme.landmarks),
+    axis: inScheme(scheme.axes),
+    measurement: inScheme(scheme.measurements),
+    view: inScheme(scheme.views),
   };
 }

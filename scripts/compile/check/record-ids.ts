@@ -8,7 +8,7 @@ import type { Known } from './known.ts';
 /** Every id in lineage, horizons, taxa, specimens, traits and private records leads somewhere. */
 export function checkRecordIds(records: LineageRecords, known: Known, report: Report): void {
   const check = (record: Located<unknown>) => (kind: Kind, id: string | undefined, path: PropertyKey[]) => {
-    if (id !== undefined) expectId(kind, id, homeOf(kind, known), record.at(path), report);
+    if (id !== undefined) expectId(kind, id, known[kind], record.at(path), report);
   };
   checkLineage(records, known, report);
   for (const record of [...records.horizons.records, ...records.taxa.records, ...records.specimens.records]) {
@@ -21,7 +21,7 @@ export function checkRecordIds(records: LineageRecords, known: Known, report: Re
   }
   for (const specimen of records.specimens.records)
     checkSpecimen(specimen, records, known, check(specimen), report);
-  if (known.schemeRead) checkTraits(records, check);
+  checkTraits(records, check);
   for (const record of records.private.records) {
     check(record)('specimen', record.value.specimen, ['specimen']);
     check(record)('horizon', record.value.horizon, ['horizon']);
@@ -29,15 +29,6 @@ export function checkRecordIds(records: LineageRecords, known: Known, report: Re
 }
 
 type Refer = (kind: Kind, id: string | undefined, path: PropertyKey[]) => void;
-
-/** The ids that a kind may name. */
-export function homeOf(kind: Kind, known: Known): Map<string, unknown> {
-  if (kind === 'landmark') return known.scheme.landmarks;
-  if (kind === 'measurement') return known.scheme.measurements;
-  if (kind === 'axis') return known.scheme.axes;
-  if (kind === 'view') return known.scheme.views;
-  return known[kind];
-}
 
 function checkLineage({ lineage, folder }: LineageRecords, known: Known, report: Report): void {
   if (!lineage) return;
@@ -75,7 +66,6 @@ function checkSpecimen(
   value.pictures.forEach((picture, index) =>
     expectFile(picture.file, records.folder.files, specimen.at(['pictures', index, 'file']), report),
   );
-  if (!known.schemeRead) return;
   value.lost.forEach(({ landmark }, index) => refer('landmark', landmark, ['lost', index, 'landmark']));
   value.filler.forEach((filler, index) => {
     refer(
@@ -89,7 +79,7 @@ function checkSpecimen(
     affects.forEach((id) => refer('landmark', id, [...path, 'affects']));
   });
   for (const [id, written] of Object.entries(value.measurements)) {
-    if (!expectId('measurement', id, known.scheme.measurements, specimen.atKey(['measurements'], id), report))
+    if (!expectId('measurement', id, known.measurement, specimen.atKey(['measurements'], id), report))
       continue;
     for (const record of Array.isArray(written) ? written : [written]) {
       refer('landmark', record.toBreak, ['measurements', id, 'toBreak']);

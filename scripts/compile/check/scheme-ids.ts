@@ -11,16 +11,8 @@ type Refer = (kind: Kind, id: string | undefined, path: PropertyKey[]) => void;
 export function checkScheme(records: LineageRecords, known: Known, report: Report): void {
   const { scheme } = records;
   if (!scheme) return;
-  const homes = {
-    landmark: known.scheme.landmarks,
-    axis: known.scheme.axes,
-    measurement: known.scheme.measurements,
-    view: known.scheme.views,
-    taxon: known.taxon,
-    reference: known.reference,
-  };
   const refer: Refer = (kind, id, path) => {
-    if (id !== undefined) expectId(kind, id, homes[kind as keyof typeof homes], scheme.at(path), report);
+    if (id !== undefined) expectId(kind, id, known[kind], scheme.at(path), report);
   };
   for (const part of ['views', 'axes', 'landmarks', 'measurements'] as const)
     checkTwice(part, scheme, report);

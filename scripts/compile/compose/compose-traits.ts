@@ -1,5 +1,5 @@
 import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
-import { fromScale } from '../analyse/scale.ts';
+import { fromScale, type TraitScale } from '../../../analysis/traits/index.ts';
 import { unitOf } from '../analyse/trait-kind.ts';
 import type { CompiledTrait } from '../contract.ts';
 import { nodeIds } from './compose-records.ts';
@@ -20,7 +20,7 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
   return {
     id: trait.id,
     unit: unitOf(trait, kind),
-    scale,
+    scale: scale.kind,
     kind: kind.kind,
     label: trait.label,
     meaning: trait.meaning,
@@ -51,26 +51,22 @@ function composeModel(model: Estimated['model'], tree: string): CompiledTrait['m
   };
 }
 
-function composeForks(
-  answer: Estimated,
-  ids: readonly string[],
-  scale: CompiledTrait['scale'],
-): CompiledTrait['nodes'] {
+function composeForks(answer: Estimated, ids: readonly string[], scale: TraitScale): CompiledTrait['nodes'] {
   return answer.nodes
     .filter((node) => node.label === '')
     .map(({ node, median, interval }) => ({
       node: ids[node]!,
-      median: fromScale(median, scale),
-      interval: [fromScale(interval[0], scale), fromScale(interval[1], scale)],
+      median: fromScale(scale, median),
+      interval: [fromScale(scale, interval[0]), fromScale(scale, interval[1])],
     }));
 }
 
 function composeLeftOut(
   each: Estimated['leaveOneOut'][number],
-  scale: CompiledTrait['scale'],
+  scale: TraitScale,
 ): CompiledTrait['leaveOneOut'][number] {
-  const observed = fromScale(each.observed, scale);
-  const median = fromScale(each.median, scale);
-  const interval: [number, number] = [fromScale(each.interval[0], scale), fromScale(each.interval[1], scale)];
+  const observed = fromScale(scale, each.observed);
+  const median = fromScale(scale, each.median);
+  const interval: [number, number] = [fromScale(scale, each.interval[0]), fromScale(scale, each.interval[1])];
   return { taxon: each.taxon, observed, median, interval, miss: observed - median, inside: each.inside };
 }

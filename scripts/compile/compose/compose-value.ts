@@ -1,5 +1,5 @@
 import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
-import { fromScale, type Scale } from '../analyse/scale.ts';
+import { fromScale, type TraitScale } from '../../../analysis/traits/index.ts';
 import { askRelatives } from '../analyse/status.ts';
 import type { CompiledValue, Interval } from '../contract.ts';
 import type { Taxon } from '../schema/index.ts';
@@ -46,13 +46,13 @@ const nothingKnown = {
 
 type Mean = NonNullable<ReturnType<AnalysedTrait['observed']['taxa']['get']>>['mean'] & object;
 
-function measuredNumbers(mean: Mean, scale: Scale) {
+function measuredNumbers(mean: Mean, scale: TraitScale) {
   return {
     status: 'measured',
-    estimate: fromScale(mean.mean, scale),
+    estimate: fromScale(scale, mean.mean),
     interval: mean.interval ? back(mean.interval, scale) : ([null, null] as Interval),
     method: 'mean-pooled-spread',
-    df: mean.df,
+    df: Number.isFinite(mean.df) ? mean.df : null,
     standardError: mean.standardError,
   } as const;
 }
@@ -64,7 +64,7 @@ function inferredNumbers(estimate: Inferred, { observed, answer }: AnalysedTrait
   const named = relatives.filter(({ weight }) => weight >= smallestShare);
   return {
     status: 'inferred',
-    estimate: fromScale(estimate.median, observed.scale),
+    estimate: fromScale(observed.scale, estimate.median),
     interval: back(estimate.interval, observed.scale),
     method: 'brownian-rate-integrated',
     df: answer?.estimated ? answer.model.degreesOfFreedom : null,
@@ -76,6 +76,6 @@ function inferredNumbers(estimate: Inferred, { observed, answer }: AnalysedTrait
   } as const;
 }
 
-function back([low, high]: readonly [number, number], scale: Scale): Interval {
-  return [fromScale(low, scale), fromScale(high, scale)];
+function back([low, high]: readonly [number, number], scale: TraitScale): Interval {
+  return [fromScale(scale, low), fromScale(scale, high)];
 }

@@ -56,6 +56,7 @@ export const severities = {
   'outside-picture': 'error',
   scale: 'error',
   'sides-swapped': 'warning',
+  'axis-turned': 'warning',
   'views-mixed': 'error',
   'break-unmarked': 'error',
   'break-unneeded': 'error',

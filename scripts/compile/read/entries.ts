@@ -9,13 +9,15 @@ import { checkShape } from './shape.ts';
 export interface Entries<T> {
   records: Located<T>[];
   declared: Map<string, Span>;
+  /** False when the file could not be read as a list: then nothing is known about its ids. */
+  whole: boolean;
 }
 
 export type EntryOf<K extends ListKind> = z.output<(typeof entrySchemas)[K]>;
 
 /** No records, for a file that is not there. */
 export function noEntries<T>(): Entries<T> {
-  return { records: [], declared: new Map() };
+  return { records: [], declared: new Map(), whole: true };
 }
 
 /** Reads a file that is a list of records of one kind. */
@@ -26,11 +28,11 @@ export function readEntries<K extends ListKind>(
 ): Entries<EntryOf<K>> {
   const entries = noEntries<EntryOf<K>>();
   const whole = parseYaml(source, report);
-  if (!whole) return entries;
+  if (!whole) return { ...entries, whole: false };
   if (whole.value === null) return entries;
   if (!Array.isArray(whole.value)) {
     report.add('wrong-type', wholeFile(source), `${kind} is not a list`, 'begin each record with "- id: …"');
-    return entries;
+    return { ...entries, whole: false };
   }
   whole.value.forEach((value: unknown, index) => {
     const record = within(whole, [index], value);

@@ -6,6 +6,7 @@ import { wholeFile, type SourceText } from '../source/source-text.ts';
 import { parseYaml, type Located } from '../source/yaml-source.ts';
 import { noEntries, readEntries, type Entries, type EntryOf } from './entries.ts';
 import { absentFile, readText, type LineageFolder } from './files.ts';
+import { pictureSizes, type PictureSize } from './picture-size.ts';
 import { readReferences, type Reference } from './references.ts';
 import { checkShape } from './shape.ts';
 
@@ -21,9 +22,12 @@ export interface LineageRecords {
   glossary: Entries<EntryOf<'glossary'>>;
   private: Entries<EntryOf<'private'>>;
   references: Reference[];
+  /** False when references.bib could not be read as a whole. */
+  referencesRead: boolean;
   referencesFile: SourceText;
   sheets: Map<string, CsvTable>;
   treeFiles: Map<string, SourceText>;
+  pictures: Map<string, PictureSize>;
   /** Language to the text of its story. */
   stories: Map<string, SourceText>;
 }
@@ -44,11 +48,14 @@ export async function readRecords(folder: LineageFolder, report: Report): Promis
   const texts = await readTexts(folder, report);
   const list = <K extends ListKind>(kind: K): Entries<EntryOf<K>> => {
     const source = texts.get(`${kind}.yaml`);
-    return source ? readEntries(kind, source, report) : noEntries();
+    // A file that is there but was not decoded, or that is needed and missing, is told once; its ids are not known.
+    const wanted = folder.files.includes(`${kind}.yaml`) || needed.includes(`${kind}.yaml`);
+    return source ? readEntries(kind, source, report) : { ...noEntries<EntryOf<K>>(), whole: !wanted };
   };
   const single = <S extends z.ZodType>(file: string, schema: S) =>
     readSingle(texts.get(file), schema, report);
   const bibliography = texts.get('references.bib');
+  const references = bibliography && readReferences(bibliography, report);
   return {
     folder,
     lineage: single('lineage.yaml', fileSchemas.lineage),
@@ -59,9 +66,11 @@ export async function readRecords(folder: LineageFolder, report: Report): Promis
     traits: list('traits'),
     glossary: list('glossary'),
     private: list('private'),
-    references: bibliography ? readReferences(bibliography, report) : [],
+    references: references ?? [],
+    referencesRead: references !== undefined || !folder.files.includes('references.bib'),
     referencesFile: bibliography ?? absentFile(folder, 'references.bib'),
     sheets: sheetsOf(texts, report),
+    pictures: await pictureSizes(folder),
     treeFiles: new Map([...texts].filter(([file]) => treeFile.test(file))),
     stories: new Map(
       [...texts].flatMap(([file, text]) => (storyFile.test(file) ? [[storyFile.exec(file)![1]!, text]] : [])),

@@ -10,10 +10,10 @@ export interface Reference {
   span: Span;
 }
 
-/** Reads a BibTeX file. Entries that cannot be read are reported, and their keys still count as declared. */
-export function readReferences(source: SourceText, report: Report): Reference[] {
+/** Reads a BibTeX file. Entries that cannot be read are reported, and undefined comes back when keys may have been lost with them. */
+export function readReferences(source: SourceText, report: Report): Reference[] | undefined {
   const library = parseLibrary(source, report);
-  if (!library) return [];
+  if (!library) return undefined;
   for (const { error } of library.errors)
     report.add(
       'bibtex-syntax',
@@ -35,7 +35,7 @@ export function readReferences(source: SourceText, report: Report): Reference[] 
     else references.push({ key: entry.key, type: entry.type, fields: entry.fields, span });
     seen.add(entry.key);
   }
-  return references;
+  return library.errors.length > 0 ? undefined : references;
 }
 
 function parseLibrary(source: SourceText, report: Report): ReturnType<typeof parse> | undefined {

@@ -18,6 +18,7 @@ export function nameTips(
   records: LineageRecords,
   report: Report,
 ): NamedTipsTree[] {
+  if (!records.taxa.whole) return [];
   const ids = new Map<string, string>();
   for (const { value } of records.taxa.records) ids.set(value.scientificName, value.id);
   for (const id of records.taxa.declared.keys()) ids.set(id, id);

@@ -35,12 +35,9 @@ const landmarks = z.strictObject({
   view: idOf('view'),
   sheet: file,
   picture: file.optional(),
-  mirrored: z
-    .boolean()
-    .optional()
-    .meta({
-      description: 'digitised from the other side, the picture turned over so that it faces like the rest',
-    }),
+  mirrored: z.boolean().optional().meta({
+    description: 'digitised from the other side, the picture turned over so that it faces like the rest',
+  }),
   mmPerUnit: z
     .number()
     .optional()

@@ -55,8 +55,17 @@ class EvidenceCards extends HTMLElement {
     card.classList.add('open');
     card.scrollTop = 0;
     wishFocus(card.dataset['of']);
+    this.#pinFigure();
     card.focus({ preventScroll: true });
   };
+
+  /** Where the figure stands above the story, brings it to the top, so that skull and ruler stay in view over the card. */
+  #pinFigure(): void {
+    const figure = document.querySelector('.figure');
+    if (!figure || getComputedStyle(figure).getPropertyValue('--figure-above').trim() !== '1') return;
+    const { top } = figure.getBoundingClientRect();
+    if (top !== 0) scrollBy({ top, behavior: 'instant' });
+  }
 
   #close(): void {
     history.pushState(null, '', location.pathname + location.search);

@@ -7,7 +7,7 @@ export function wishFocus(taxon: string | undefined): void {
 
 /** Hears such wishes until the returned function is called. */
 export function onFocusWish(hear: (taxon: string | undefined) => void): () => void {
-  const listener = (event: Event): void => hear((event as CustomEvent<string | undefined>).detail);
+  const listener = (event: Event): void => hear((event as CustomEvent<string | null>).detail ?? undefined);
   document.addEventListener(name, listener);
   return () => document.removeEventListener(name, listener);
 }

@@ -6,6 +6,7 @@ import type { Trait } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { dateTrees, type DatedLineageTree } from './date-trees.ts';
 import { estimateOn } from './estimate-lineage-trait.ts';
+import { findLimits, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
 import { placementMa, taxonAges, type TaxonAges } from './taxon-ages.ts';
 import { findTraitKind } from './trait-kind.ts';
@@ -15,6 +16,8 @@ export interface AnalysedTrait {
   record: Located<Trait>;
   observed: ObservedTrait;
   answer: TraitAnswer | undefined;
+  /** Limits from broken specimens, by taxon. */
+  limits: Map<string, SpecimenLimit[]>;
   /** Age in Ma at which each taxon's mark stands. */
   placedMa: Map<string, number>;
 }
@@ -32,9 +35,11 @@ export function analyseLineage(lineage: ResolvedLineage, report: Report): Analys
   const ages = taxonAges(lineage, report);
   const observed = lineage.records.traits.records.flatMap((record) => {
     const kind = findTraitKind(record.value);
-    return kind ? [{ record, observed: observeTrait(record.value, kind, lineage) }] : [];
+    if (!kind || !kind.measurements.every((id) => lineage.scheme.measurements.has(id))) return [];
+    const own = observeTrait(record.value, kind, lineage);
+    return [{ record, observed: own, limits: findLimits(own, lineage, report) }];
   });
-  const placed = observed.map((each) => placements(each.observed, lineage, ages));
+  const placed = observed.map((each) => placements(each, lineage, ages));
   const focus = observed.findIndex((each) => each.record.value.id === lineage.records.lineage?.value.focus);
   // One set of trees serves every trait: tips stand where the specimens of the focal trait were found.
   const tipAges = placed[focus] ?? placements(undefined, lineage, ages);
@@ -49,14 +54,20 @@ export function analyseLineage(lineage: ResolvedLineage, report: Report): Analys
 }
 
 function placements(
-  observed: ObservedTrait | undefined,
+  trait: Pick<AnalysedTrait, 'observed' | 'limits'> | undefined,
   lineage: ResolvedLineage,
   ages: ReadonlyMap<string, TaxonAges>,
 ): Map<string, number> {
   const placed = new Map<string, number>();
   for (const { value: taxon } of lineage.records.taxa.records) {
-    const carriers = observed?.taxa.get(taxon.id)?.counted.map((each) => each.specimen) ?? [];
-    const at = placementMa(taxon, carriers, ages.get(taxon.id)?.age, lineage);
+    const whole = trait?.observed.taxa.get(taxon.id)?.counted ?? [];
+    const carriers = whole.length > 0 ? whole : (trait?.limits.get(taxon.id) ?? []);
+    const at = placementMa(
+      taxon,
+      carriers.map((each) => each.specimen),
+      ages.get(taxon.id)?.age,
+      lineage,
+    );
     if (at !== undefined) placed.set(taxon.id, at);
   }
   return placed;

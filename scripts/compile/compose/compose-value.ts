@@ -3,6 +3,8 @@ import { fromScale, type TraitScale } from '../../../analysis/traits/index.ts';
 import { askRelatives } from '../analyse/status.ts';
 import type { CompiledValue, Interval } from '../contract.ts';
 import type { Taxon } from '../schema/index.ts';
+import { strongest } from '../analyse/limits.ts';
+import { boundedNumbers, composeLimit } from './compose-limit.ts';
 import { facetsOf } from './facets.ts';
 
 /** Relatives with less than this share of an estimate are not named one by one. */
@@ -27,8 +29,12 @@ export function composeValue(
     facets: facetsOf(taxon, observation),
     placedMa: analysedTrait.placedMa.get(taxon.id) ?? null,
   };
-  if (observation.mean)
-    return { ...shared, ...measuredNumbers(observation.mean, analysedTrait.observed.scale) };
+  const limit = strongest(analysedTrait.limits.get(taxon.id) ?? []);
+  const limits = limit ? { limits: composeLimit(limit, analysedTrait.observed.kind) } : {};
+  if (observation.mean) {
+    return { ...shared, ...measuredNumbers(observation.mean, analysedTrait.observed.scale), ...limits };
+  }
+  if (limit) return { ...shared, ...boundedNumbers(limit), ...limits };
   const reference = analysed.trees.find((tree) => tree.reference);
   const relatives = askRelatives(analysedTrait.answer, taxon.id, reference?.taxa.has(taxon.id) ?? false);
   if ('unknown' in relatives) return { ...shared, ...nothingKnown, reason: relatives.unknown };

@@ -1,0 +1,33 @@
+import type { SpecimenLimit } from '../analyse/limits.ts';
+import type { TraitKind } from '../analyse/trait-kind.ts';
+import type { CompiledValue, Interval } from '../contract.ts';
+
+/** The numbers of a value that only a broken specimen speaks of: an open interval and no estimate. */
+export function boundedNumbers({ limit }: SpecimenLimit) {
+  return {
+    status: 'bounded',
+    estimate: null,
+    interval: [limit.atLeast ?? null, limit.atMost ?? null] as Interval,
+    method: 'limit-of-broken',
+    df: null,
+    standardError: null,
+  } as const;
+}
+
+/** A limit with its working: what is preserved, and what it would read with more restored. */
+export function composeLimit(
+  { specimen, limit, preservedMm, rows }: SpecimenLimit,
+  kind: TraitKind,
+): NonNullable<CompiledValue['limits']> {
+  const [first, second] = kind.measurements.map((measurement, index) => ({
+    measurement,
+    mm: preservedMm[index]!,
+  }));
+  return {
+    ...(limit.atLeast === undefined ? {} : { atLeast: limit.atLeast }),
+    ...(limit.atMost === undefined ? {} : { atMost: limit.atMost }),
+    ...(limit.asymptote === undefined ? {} : { asymptote: limit.asymptote }),
+    specimen: specimen.record.value.id,
+    working: { ...(first ? { part: first } : {}), ...(second ? { whole: second } : {}), rows },
+  };
+}

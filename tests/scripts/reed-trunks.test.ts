@@ -1,8 +1,9 @@
 import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { compileLineage } from '../../scripts/compile/index.ts';
 
-const folder = 'content/reed-trunks';
+const folder = fileURLToPath(new URL('../../content/reed-trunks', import.meta.url));
 const { compiled, findings } = await compileLineage(folder);
 
 /** Taxon, first and last find in Ma, mean, half width of its 95% interval, and skulls, as the lineage was thought out. */
@@ -59,9 +60,11 @@ describe('the bundled lineage', () => {
     expect(Math.round(halfWidth(value.interval))).toBe(error);
   });
 
-  test.each([...measured, ...unmeasured])('finds %s in beds of its own time', (taxon, first, last) => {
-    const { finds } = requireLineage().taxa.find(({ id }) => id === taxon)!;
-    expect([finds.first, finds.last]).toEqual([expect.closeTo(first, 9), expect.closeTo(last, 9)]);
+  const finds = [...measured, ...unmeasured].map(([taxon, first, last]) => [taxon, first, last] as const);
+
+  test.each(finds)('finds %s in beds of its own time', (taxon, first, last) => {
+    const found = requireLineage().taxa.find(({ id }) => id === taxon)!.finds;
+    expect([found.first, found.last]).toEqual([expect.closeTo(first, 9), expect.closeTo(last, 9)]);
   });
 
   test('reads a lower limit and no upper one from the broken snout', () => {

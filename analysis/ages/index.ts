@@ -1,0 +1,22 @@
+export {
+  chartCitation,
+  chartNames,
+  chartUnits,
+  chartVersion,
+  findChartUnit,
+  type ChartRank,
+  type ChartUnit,
+} from './chart.ts';
+export { drawAges, type BedsToDraw } from './draw-ages.ts';
+export {
+  ageMeanMa,
+  ageQuantileMa,
+  ageSigmaMa,
+  probabilityYounger,
+  requireAge,
+  type HorizonAge,
+} from './horizon-age.ts';
+export { interpolateAge, type DatedBed } from './interpolate.ts';
+export { liesAbove, orderOfBeds, probabilityOlder, type BedOrder, type BedsBelow } from './order.ts';
+export { findLastOccurrenceLimit, findRangeExtension, findTwoEndedExtension } from './range-extension.ts';
+export { weightedMean, type WeightedMean } from './weighted-mean.ts';

@@ -37,6 +37,8 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   const analysed = analyseLineage(lineage, report);
   if (report.hasErrors() || !records.lineage) return { findings: report.list() };
   const digest = await contentDigest(folder);
-  const compiled = compiledLineage.parse(composeLineage(records.lineage.value, digest, analysed));
+  const compiled = compiledLineage.parse(
+    composeLineage(records.lineage.value, digest, analysed, options.preview),
+  );
   return { compiled, findings: report.list() };
 }

@@ -59,6 +59,15 @@ const specimenValue = z.object({
   approximate: z.boolean(),
 });
 
+const picture = z.object({
+  file: z.string().describe('path from the folder of the lineage'),
+  alt: texts,
+  drawnFrom: z.enum(['specimen', 'photograph', 'diagram']).optional(),
+  credit: z.string(),
+  licence: z.string(),
+  venues: z.array(z.string()).optional().describe('where it may be shown; left out means everywhere'),
+});
+
 const specimen = z.object({
   id: z.string(),
   taxon: z.string(),
@@ -74,6 +83,7 @@ const specimen = z.object({
   mirrored: z.boolean(),
   sources: z.array(z.string()),
   values: z.array(specimenValue),
+  pictures: z.array(picture).optional(),
 });
 
 const reference = z.object({
@@ -127,7 +137,15 @@ const value = z.object({
   standardError: z.number().nullable().describe('on the scale of the model'),
   n: z.number().int().describe('eligible specimens that yield the value'),
   specimens: z.array(z.string()),
-  leftOut: z.array(z.object({ specimen: z.string(), reason: z.string() })),
+  leftOut: z.array(
+    z.object({
+      specimen: z.string(),
+      reason: z
+        .string()
+        .describe('young, composite, lot, sick, doubtful, model, same-animal or author, as a code'),
+      text: texts.optional().describe('in the author’s words, where they gave some'),
+    }),
+  ),
   facets: z.array(z.string()).describe('fossil or living, approximate, cast, mirrored, literature'),
   placedMa: z.number().nullable().describe('age at which the mark stands'),
   limits: limits.optional(),
@@ -209,12 +227,15 @@ export const compiledLineage = z.object({
     credits: z.array(z.string()),
     licence: z.string(),
     contact: z.string().optional(),
+    preview: z.boolean().optional().describe('true where something in it may not be published yet'),
+    sensitive: z.array(z.string()).optional().describe('human remains, or culturally sensitive material'),
   }),
   chart: z.object({ version: z.string(), citation: z.string(), units: z.array(chartUnit) }),
   horizons: z.array(horizon),
   taxa: z.array(taxon),
   specimens: z.array(specimen),
   references: z.array(reference),
+  glossary: z.array(z.object({ id: z.string(), name: texts, meaning: texts })).optional(),
   trees: z.array(tree),
   traits: z.array(trait),
 });

@@ -89,7 +89,21 @@ function composeSpecimen(
     mirrored: digitisings.some(({ source }) => source.mirrored === true),
     sources: value.sources ?? [],
     values,
+    ...(value.pictures.length > 0
+      ? { pictures: value.pictures.map((picture) => composePicture(picture, value)) }
+      : {}),
   };
+}
+
+type CompiledPicture = NonNullable<CompiledSpecimen['pictures']>[number];
+
+/** Rights of a picture are its own, and where it has none those of its specimen. */
+function composePicture(
+  { file, alt, drawnFrom, rights: own }: Specimen['pictures'][number],
+  { rights }: Specimen,
+): CompiledPicture {
+  const { image, licence, venues } = { ...rights, ...own };
+  return { file, alt: alt!, ...present({ drawnFrom, venues }), credit: image!, licence: licence! };
 }
 
 function kindOf(specimen: Specimen): CompiledSpecimen['kind'] {

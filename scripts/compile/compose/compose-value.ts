@@ -1,6 +1,7 @@
 import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
 import { fromScale, type TraitScale } from '../../../analysis/traits/index.ts';
 import { askRelatives } from '../analyse/status.ts';
+import type { TaxonObservation } from '../analyse/observe-trait.ts';
 import type { CompiledValue, Interval } from '../contract.ts';
 import type { Taxon } from '../schema/index.ts';
 import { strongest } from '../analyse/limits.ts';
@@ -22,10 +23,7 @@ export function composeValue(
     level: 0.95,
     n: observation.counted.length,
     specimens: observation.counted.map(({ specimen }) => specimen.record.value.id),
-    leftOut: observation.leftOut.map(({ specimen, reason }) => ({
-      specimen: specimen.record.value.id,
-      reason,
-    })),
+    leftOut: observation.leftOut.map(composeLeftOut),
     facets: facetsOf(taxon, observation),
     placedMa: analysedTrait.placedMa.get(taxon.id) ?? null,
   };
@@ -39,6 +37,16 @@ export function composeValue(
   const relatives = askRelatives(analysedTrait.answer, taxon.id, reference?.taxa.has(taxon.id) ?? false);
   if ('unknown' in relatives) return { ...shared, ...nothingKnown, reason: relatives.unknown };
   return { ...shared, ...inferredNumbers(relatives.inferred, analysedTrait) };
+}
+
+/** The reason as a code, and the author's own words where they left the specimen out by hand, or say what ailed it. */
+function composeLeftOut({
+  specimen,
+  reason,
+}: TaxonObservation['leftOut'][number]): CompiledValue['leftOut'][number] {
+  const { id, leftOut, pathology } = specimen.record.value;
+  const text = reason === 'author' ? leftOut : reason === 'sick' ? pathology : undefined;
+  return { specimen: id, reason, ...(text ? { text } : {}) };
 }
 
 const nothingKnown = {

@@ -13,6 +13,7 @@ export function composeLineage(
   authored: AuthoredLineage,
   contentDigest: string,
   analysed: AnalysedLineage,
+  preview = false,
 ): CompiledLineage {
   const { records } = analysed.lineage;
   const traits = composeTraits(analysed);
@@ -22,19 +23,22 @@ export function composeLineage(
     lineage: records.folder.id,
     contentDigest,
     resultDigest: resultDigest(traits),
-    about: aboutOf(authored),
+    about: aboutOf(authored, preview),
     chart: composeChart(taxa, analysed.trees),
     horizons: composeHorizons(analysed),
     taxa,
     specimens: composeSpecimens(analysed),
     references: printReferences(records.references),
+    ...(records.glossary.records.length > 0
+      ? { glossary: records.glossary.records.map(({ value }) => value) }
+      : {}),
     trees: composeTrees(analysed.trees),
     traits,
   };
   return settleAll(compiled) as CompiledLineage; // the same shape with settled numbers
 }
 
-function aboutOf(authored: AuthoredLineage): CompiledLineage['about'] {
+function aboutOf(authored: AuthoredLineage, preview: boolean): CompiledLineage['about'] {
   const edition = authored.editions.reduce((latest, each) => (each.number > latest.number ? each : latest));
   return {
     title: authored.title,
@@ -46,5 +50,7 @@ function aboutOf(authored: AuthoredLineage): CompiledLineage['about'] {
     credits: authored.credits,
     licence: authored.licence,
     ...(authored.contact === undefined ? {} : { contact: authored.contact }),
+    ...(preview ? { preview } : {}),
+    ...(authored.sensitive ? { sensitive: authored.sensitive } : {}),
   };
 }

@@ -1,8 +1,8 @@
+import { chartNames, findChartUnit } from '../../../analysis/ages/index.ts';
 import type { Report } from '../findings/report.ts';
 import { didYouMean } from '../findings/suggest.ts';
 import type { AuthoredAge } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
-import { chartNames, findChartUnit } from './chart.ts';
 import { decimalsOf, withDecimals } from './written-number.ts';
 
 /** How certain an age is: a bed's own date, beds around it, its stage alone, or living today. */

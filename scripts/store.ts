@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm, stat, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { compileAll, type Finding } from './compile/index.ts';
 import type { CompiledLineage } from './compile/contract.ts';
@@ -20,6 +20,7 @@ export interface CompiledContent {
   failed: string[];
 }
 
+const dayMs = 24 * 60 * 60 * 1000;
 const storeDir = join(projectRoot, '.lineament');
 
 /** Compiles every lineage of a content folder and gathers all findings. Throws when there is no such folder. */
@@ -45,18 +46,19 @@ export async function storeLineage(compiled: CompiledLineage): Promise<StoredLin
     await writeFile(fresh, text);
     await rename(fresh, path);
   }
-  await removeOlder(compiled.lineage, path);
+  const now = new Date();
+  await utimes(path, now, now);
+  await removeOlder(compiled.lineage);
   return { id: compiled.lineage, languages: compiled.about.languages, digest, path };
 }
 
-/** Versions that no page of the last minute can still be reading. */
-async function removeOlder(id: string, keep: string): Promise<void> {
+/** Versions that nobody has used for a day. Younger ones may belong to another server or to another content folder. */
+async function removeOlder(id: string): Promise<void> {
   for (const name of await readdir(storeDir)) {
+    if (!name.startsWith(`${id}.`) || !name.endsWith('.json')) continue;
     const path = join(storeDir, name);
-    if (!name.startsWith(`${id}.`) || !name.endsWith('.json') || path === keep) continue;
-    const { mtimeMs } = await stat(path);
-    const { mtimeMs: newest } = await stat(keep);
-    if (newest - mtimeMs > 60_000) await rm(path, { force: true });
+    const used = await stat(path).catch(() => undefined);
+    if (used && Date.now() - used.mtimeMs > dayMs) await rm(path, { force: true });
   }
 }
 

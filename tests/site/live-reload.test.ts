@@ -21,15 +21,15 @@ beforeAll(async () => {
     [join(projectRoot, 'scripts', 'start.ts'), '--content', 'content', '--port', '4399'],
     {
       cwd: projectRoot,
-      env: { ...process.env, INIT_CWD: folder, ASTRO_DEV_BACKGROUND: '0' },
+      env: { PATH: process.env['PATH'], HOME: process.env['HOME'], INIT_CWD: folder, ASTRO_DEV_BACKGROUND: '0' },
     },
   );
   server.stdout!.on('data', (data) => (printed += String(data)));
   server.stderr!.on('data', (data) => (printed += String(data)));
-  await expect.poll(() => printed, { timeout: 60_000 }).toMatch(/http:\/\/\S+/);
-  const address = /http:\/\/\S+/.exec(printed)![0];
+  const address = await printedAddress();
   browser = await chromium.launch(launchOptions(inject('browserPath')));
   view = await browser.newPage();
+  view.on('console', (m) => console.log(m.text()));
   await view.goto(`${address.replace(/\/$/, '')}/reed-trunks/`, { waitUntil: 'load', timeout: 60_000 });
 });
 afterAll(async () => {
@@ -37,6 +37,16 @@ afterAll(async () => {
   server?.kill('SIGTERM');
   await rm(folder, { recursive: true, force: true });
 });
+
+/** Waits until the server has printed where it serves. */
+async function printedAddress(): Promise<string> {
+  for (let waited = 0; waited < 60_000; waited += 200) {
+    const address = /http:\/\/\S+/.exec(printed)?.[0];
+    if (address) return address;
+    await new Promise((resolve) => setTimeout(resolve, 200));
+  }
+  throw new Error(`the server printed no address: ${printed}`);
+}
 
 /** Rewrites one file of the lineage. */
 async function edit(file: string, change: (text: string) => string): Promise<void> {

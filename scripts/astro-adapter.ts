@@ -18,9 +18,17 @@ const entrySchema = z.object({
   path: z.string(),
 });
 
-let server: ViteDevServer | undefined;
-/** The mistake that stands in the content now; shown again to every page that connects. */
-let standing: Finding | undefined;
+/**
+ * What integration and loader share. Astro loads this module twice, once with its configuration and once with the content
+ * collections, so the shared part hangs on the process, not on the module.
+ */
+interface Shared {
+  server?: ViteDevServer;
+  /** The mistake that stands in the content now; shown again to every page that connects. */
+  standing?: Finding | undefined;
+}
+const key = Symbol.for('lineament');
+const shared: Shared = ((globalThis as { [key]?: Shared })[key] ??= {});
 
 /** Remembers the development server, so that findings reach the browser. */
 export function lineageIntegration(): AstroIntegration {
@@ -28,9 +36,9 @@ export function lineageIntegration(): AstroIntegration {
     name: 'lineament',
     hooks: {
       'astro:server:setup': (options) => {
-        server = options.server;
-        server.ws.on('connection', () => {
-          if (standing) showOverlay(standing);
+        shared.server = options.server;
+        options.server.ws.on('connection', () => {
+          if (shared.standing) showOverlay(shared.standing);
         });
       },
     },
@@ -79,15 +87,15 @@ function fill({ store }: LoaderContext, stored: readonly StoredLineage[], keep: 
 
 /** Shows a mistake, or takes the overlay away when the last one is mended. */
 function settle(mistake: Finding | undefined): void {
-  const wasWrong = standing !== undefined;
-  standing = mistake;
+  const wasWrong = shared.standing !== undefined;
+  shared.standing = mistake;
   if (mistake) showOverlay(mistake);
-  else if (wasWrong) server?.ws.send({ type: 'full-reload' });
+  else if (wasWrong) shared.server?.ws.send({ type: 'full-reload' });
 }
 
 function showOverlay(finding: Finding): void {
   const { file, line, column } = finding;
-  server?.ws.send({
+  shared.server?.ws.send({
     type: 'error',
     err: {
       name: 'content',

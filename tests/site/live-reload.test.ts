@@ -21,7 +21,12 @@ beforeAll(async () => {
     [join(projectRoot, 'scripts', 'start.ts'), '--content', 'content', '--port', '4399'],
     {
       cwd: projectRoot,
-      env: { PATH: process.env['PATH'], HOME: process.env['HOME'], INIT_CWD: folder, ASTRO_DEV_BACKGROUND: '0' },
+      env: {
+        PATH: process.env['PATH'],
+        HOME: process.env['HOME'],
+        INIT_CWD: folder,
+        ASTRO_DEV_BACKGROUND: '0',
+      },
     },
   );
   server.stdout!.on('data', (data) => (printed += String(data)));
@@ -29,7 +34,6 @@ beforeAll(async () => {
   const address = await printedAddress();
   browser = await chromium.launch(launchOptions(inject('browserPath')));
   view = await browser.newPage();
-  view.on('console', (m) => console.log(m.text()));
   await view.goto(`${address.replace(/\/$/, '')}/reed-trunks/`, { waitUntil: 'load', timeout: 60_000 });
 });
 afterAll(async () => {

@@ -34,8 +34,10 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   );
   const lineage = resolveLineage(records, report);
   checkResolved(lineage, report);
-  const analysed = analyseLineage(lineage, report);
+  // What is computed from wrong records would only add to the noise.
   if (report.hasErrors() || !records.lineage) return { findings: report.list() };
+  const analysed = analyseLineage(lineage, report);
+  if (report.hasErrors()) return { findings: report.list() };
   const digest = await contentDigest(folder);
   const compiled = compiledLineage.parse(
     composeLineage(records.lineage.value, digest, analysed, options.preview),

@@ -227,7 +227,10 @@ export const compiledLineage = z.object({
     credits: z.array(z.string()),
     licence: z.string(),
     contact: z.string().optional(),
-    preview: z.boolean().optional().describe('true where something in it may not be published yet'),
+    preview: z
+      .boolean()
+      .optional()
+      .describe('true in a preview: its pages are stamped, and it is not for publication'),
     sensitive: z.array(z.string()).optional().describe('human remains, or culturally sensitive material'),
   }),
   chart: z.object({ version: z.string(), citation: z.string(), units: z.array(chartUnit) }),

@@ -1,5 +1,6 @@
 import { dateTree, findMisplacedTips, type DatedTree, type Dating } from '../../../analysis/tree/index.ts';
 import type { Report } from '../findings/report.ts';
+import { datingRecord } from '../resolve/dating-record.ts';
 import type { NamedTipsTree } from '../resolve/tips.ts';
 import type { AuthoredTree } from '../schema/index.ts';
 import type { TaxonAges } from './taxon-ages.ts';
@@ -23,8 +24,8 @@ export function dateTrees(
 ): DatedLineageTree[] {
   const preferred = trees.find(({ authored }) => authored.prefer === true) ?? trees[0];
   return trees.flatMap((tree) => {
-    const dating = datingOf(tree, report);
-    const dated = dating && tryDating(tree, dating, placedMa, report);
+    const dating = datingOf(tree.authored);
+    const dated = tryDating(tree, dating, placedMa, report);
     if (!dated) return [];
     if (dating.rule === 'given') checkGiven(tree, dated, ages, report);
     return [
@@ -40,31 +41,13 @@ export function dateTrees(
   });
 }
 
-function datingOf({ authored, span }: NamedTipsTree, report: Report): Dating | undefined {
-  const given =
-    typeof authored.dating === 'string'
-      ? { method: authored.dating, root: undefined, minimumBranch: undefined }
-      : authored.dating;
+function datingOf(authored: AuthoredTree): Dating {
+  const given = datingRecord(authored);
   if (given.method === 'given') return { rule: 'given', rootAgeMa: given.root };
-  if (given.method === 'minimum-branch') {
-    if (given.minimumBranch !== undefined)
-      return { rule: 'minimum-branch', minimumMa: given.minimumBranch, rootAgeMa: given.root };
-    report.add(
-      'tree-age',
-      span,
-      `the tree "${authored.id}" has no minimumBranch`,
-      'give it in dating, in million years',
-    );
-    return undefined;
-  }
-  if (given.root !== undefined) return { rule: 'equal-share', rootAgeMa: given.root };
-  report.add(
-    'tree-age',
-    span,
-    `the tree "${authored.id}" has no age for its root`,
-    'give root in dating, in Ma: { method: equal-share, root: 55 }',
-  );
-  return undefined;
+  // What a method needs is checked where the tree is read.
+  if (given.method === 'minimum-branch')
+    return { rule: 'minimum-branch', minimumMa: given.minimumBranch!, rootAgeMa: given.root };
+  return { rule: 'equal-share', rootAgeMa: given.root! };
 }
 
 function tryDating(
@@ -78,7 +61,8 @@ function tryDating(
   try {
     return dateTree(tree.tree, dating, placedMa);
   } catch (error) {
-    if (!(error instanceof Error)) throw error;
+    // The engine refuses with plain errors; any other kind is a mistake of the program and must not pass for a finding.
+    if (!(error instanceof Error) || error.constructor !== Error) throw error;
     report.add(
       'tree-age',
       tree.span,

@@ -26,7 +26,8 @@ export function estimateOn(
       leaveOneOut: tree.reference,
     });
   } catch (error) {
-    if (!(error instanceof Error)) throw error;
+    // The engine refuses with plain errors; any other kind is a mistake of the program and must not pass for a finding.
+    if (!(error instanceof Error) || error.constructor !== Error) throw error;
     report.add(
       'cannot-estimate',
       where,

@@ -1,9 +1,9 @@
 import type { TraitAnswer } from '../../../analysis/estimate/index.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
-import { nameTips } from '../resolve/tips.ts';
 import type { Trait } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
+import { warnOfSpread } from './spread-findings.ts';
 import { dateTrees, type DatedLineageTree } from './date-trees.ts';
 import { estimateOn } from './estimate-lineage-trait.ts';
 import { findLimits, type SpecimenLimit } from './limits.ts';
@@ -32,18 +32,19 @@ export interface AnalysedLineage {
 
 /** Computes traits, ages, dated trees and estimates; what cannot be computed is reported. */
 export function analyseLineage(lineage: ResolvedLineage, report: Report): AnalysedLineage {
-  const ages = taxonAges(lineage, report);
+  const ages = taxonAges(lineage);
   const observed = lineage.records.traits.records.flatMap((record) => {
     const kind = findTraitKind(record.value);
     if (!kind || !kind.measurements.every((id) => lineage.scheme.measurements.has(id))) return [];
     const own = observeTrait(record.value, kind, lineage);
+    warnOfSpread(own, record, report);
     return [{ record, observed: own, limits: findLimits(own, lineage, report) }];
   });
   const placed = observed.map((each) => placements(each, lineage, ages));
   const focus = observed.findIndex((each) => each.record.value.id === lineage.records.lineage?.value.focus);
   // One set of trees serves every trait: tips stand where the specimens of the focal trait were found.
   const tipAges = placed[focus] ?? placements(undefined, lineage, ages);
-  const trees = dateTrees(nameTips(lineage.trees, lineage.records, report), tipAges, ages, report);
+  const trees = dateTrees(lineage.trees, tipAges, ages, report);
   const reference = trees.find((tree) => tree.reference);
   const traits = observed.map((each, index) => ({
     ...each,

@@ -1,9 +1,7 @@
-import type { Report } from '../findings/report.ts';
 import type { AgeBasis, ResolvedAge } from '../resolve/ages.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 import type { Taxon } from '../schema/index.ts';
-import type { Located } from '../source/yaml-source.ts';
 
 /** When a taxon lived, as its finds say: the horizons they come from, and the age from first to last find. */
 export interface TaxonAges {
@@ -11,21 +9,15 @@ export interface TaxonAges {
   age: ResolvedAge | undefined;
 }
 
-/** Ages of every taxon from the horizons of its specimens, else from its own record; one without either is reported. */
-export function taxonAges(lineage: ResolvedLineage, report: Report): Map<string, TaxonAges> {
+/** Ages of every taxon from the horizons of its specimens, else from its own record; undefined where neither says. */
+export function taxonAges(lineage: ResolvedLineage): Map<string, TaxonAges> {
   const finds = Map.groupBy(lineage.specimens, (specimen) => specimen.record.value.taxon);
-  const ages = new Map<string, TaxonAges>();
-  for (const taxon of lineage.records.taxa.records) {
-    const own = agesOf(taxon.value, finds.get(taxon.value.id) ?? [], lineage);
-    if (
-      !own.age &&
-      taxon.value.age === undefined &&
-      !waitsForHorizon(finds.get(taxon.value.id) ?? [], lineage)
-    )
-      reportNoAge(taxon, report);
-    ages.set(taxon.value.id, own);
-  }
-  return ages;
+  return new Map(
+    lineage.records.taxa.records.map(({ value }) => [
+      value.id,
+      agesOf(value, finds.get(value.id) ?? [], lineage),
+    ]),
+  );
 }
 
 function agesOf(taxon: Taxon, finds: readonly ResolvedSpecimen[], lineage: ResolvedLineage): TaxonAges {
@@ -57,22 +49,6 @@ function spanning(parts: readonly ResolvedAge[], living: boolean): ResolvedAge {
     sd: (from - to) / Math.sqrt(12),
     kind: 'uniform',
   };
-}
-
-/** A horizon that is named but could not be read is told at the horizon. */
-function waitsForHorizon(finds: readonly ResolvedSpecimen[], lineage: ResolvedLineage): boolean {
-  return finds.some(
-    ({ record }) => record.value.horizon !== undefined && !lineage.horizonAges.has(record.value.horizon),
-  );
-}
-
-function reportNoAge(taxon: Located<Taxon>, report: Report): void {
-  report.add(
-    'age-missing',
-    taxon.at(['id']),
-    `nothing says when "${taxon.value.id}" lived`,
-    'give its specimens a horizon, say living: true, or give an age with its source',
-  );
 }
 
 /**

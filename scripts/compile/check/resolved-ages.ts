@@ -1,3 +1,4 @@
+import { taxonAges } from '../analyse/taxon-ages.ts';
 import type { Report } from '../findings/report.ts';
 import { ageText } from '../resolve/ages.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
@@ -8,6 +9,7 @@ export function checkAges(lineage: ResolvedLineage, report: Report): void {
   checkSuperposition(lineage, report);
   checkSuperpositionRings(lineage, report);
   checkFinds(lineage, report);
+  checkDated(lineage, report);
 }
 
 function checkSuperposition({ records, horizonAges }: ResolvedLineage, report: Report): void {
@@ -61,6 +63,30 @@ function checkFinds({ specimens, givenAges, horizonAges }: ResolvedLineage, repo
       record.at(['horizon']),
       problem,
       'correct the horizon or the identification, or remove the age of the taxon: it is worked out from the finds',
+    );
+  }
+}
+
+/** Every taxon lived at some time; nothing is said where a record that might tell has failed its own check. */
+function checkDated(lineage: ResolvedLineage, report: Report): void {
+  const { taxa, specimens, horizons } = lineage.records;
+  const failed = [taxa, specimens, horizons].some(
+    (entries) => !entries.whole || entries.records.length < entries.declared.size,
+  );
+  const astray = lineage.specimens.some(
+    ({ record: { value } }) =>
+      !taxa.declared.has(value.taxon) ||
+      (value.horizon !== undefined && !lineage.horizonAges.has(value.horizon)),
+  );
+  if (failed || astray) return;
+  const ages = taxonAges(lineage);
+  for (const taxon of taxa.records) {
+    if (ages.get(taxon.value.id)?.age || taxon.value.age !== undefined) continue;
+    report.add(
+      'age-missing',
+      taxon.at(['id']),
+      `nothing says when "${taxon.value.id}" lived`,
+      'give its specimens a horizon, say living: true, or give an age with its source',
     );
   }
 }

@@ -1,6 +1,7 @@
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
-import type { Scheme } from '../schema/index.ts';
+import { landmarksOf } from '../resolve/scheme-index.ts';
+import type { Measurement, Scheme } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { expectFile, expectId, type Kind } from './expect-id.ts';
 import type { Known } from './known.ts';
@@ -46,6 +47,7 @@ function checkMeasurement(scheme: Located<Scheme>, index: number, refer: Refer, 
   refer('reference', measurement.source, [...path, 'source']);
   measurement.through?.forEach((id, place) => refer('landmark', id, [...path, 'through', place]));
   measurement.angle?.forEach((id, place) => refer('landmark', id, [...path, 'angle', place]));
+  checkViews(scheme, measurement, path, report);
   const { from, to, angle, count, definition } = measurement;
   const ways = [from !== undefined || to !== undefined, angle !== undefined, count !== undefined].filter(
     Boolean,
@@ -71,6 +73,28 @@ function checkMeasurement(scheme: Located<Scheme>, index: number, refer: Refer, 
       `nothing says what "${measurement.id}" is`,
       'give from and to, angle, count, or a definition in words for callipers',
     );
+}
+
+/** Points of one length must be seen in one view: in two pictures they have no distance. */
+function checkViews(
+  scheme: Located<Scheme>,
+  measurement: Measurement,
+  path: PropertyKey[],
+  report: Report,
+): void {
+  const byId = new Map(scheme.value.landmarks.map((landmark) => [landmark.id, landmark]));
+  const views = landmarksOf(measurement).flatMap((id) => {
+    const own = byId.get(id)?.views;
+    return own ? [new Set(own)] : [];
+  });
+  const [first, ...others] = views;
+  if (!first || [...first].some((view) => others.every((other) => other.has(view)))) return;
+  report.add(
+    'views-mixed',
+    scheme.at([...path, 'id']),
+    `no view shows every landmark of "${measurement.id}"`,
+    'measure it by callipers alone, with a definition, or add a view in three dimensions',
+  );
 }
 
 function checkSheet(

@@ -43,7 +43,7 @@ export function checkUnitSlips(lineage: ResolvedLineage, report: Report): void {
     report.add(
       'unit-slip',
       length.span,
-      `"${length.measurement}" is ${times(off)} what ${against} suggest`,
+      `"${length.measurement}" is ${times(off)} than ${against} suggest`,
       advice(off),
     );
   }
@@ -84,7 +84,7 @@ function offSize(
 function times(off: number): string {
   const factor = Math.exp(Math.abs(off));
   const rounded = factor < 10 ? factor.toFixed(1) : factor.toFixed(0);
-  return off > 0 ? `${rounded} times` : `one ${rounded}th of`;
+  return `${rounded} times ${off > 0 ? 'larger' : 'smaller'}`;
 }
 
 function advice(off: number): string {

@@ -36,16 +36,17 @@ export function readEntries<K extends ListKind>(
   }
   whole.value.forEach((value: unknown, index) => {
     const record = within(whole, [index], value);
-    declare(record, entries.declared, report);
+    const isFirst = declare(record, entries.declared, report);
     const checked = checkShape(record, entrySchemas[kind], report) as EntryOf<K> | undefined; // the schema of this kind
-    if (checked !== undefined) entries.records.push({ ...record, value: checked });
+    if (checked !== undefined && isFirst) entries.records.push({ ...record, value: checked });
   });
   return entries;
 }
 
-function declare(record: Located<unknown>, declared: Map<string, Span>, report: Report): void {
+/** Notes the id of a record; false, with a finding, when it was given before. */
+function declare(record: Located<unknown>, declared: Map<string, Span>, report: Report): boolean {
   const id = idOf(record.value);
-  if (id === undefined) return;
+  if (id === undefined) return true;
   const first = declared.get(id);
   if (first) {
     report.add(
@@ -54,9 +55,10 @@ function declare(record: Located<unknown>, declared: Map<string, Span>, report: 
       `the id "${id}" is given twice`,
       'give one of the two records another id, or remove it',
     );
-    return;
+    return false;
   }
   declared.set(id, record.at(['id']));
+  return true;
 }
 
 function idOf(value: unknown): string | undefined {

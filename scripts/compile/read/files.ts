@@ -50,19 +50,27 @@ export async function readText(
   file: string,
   report: Report,
 ): Promise<SourceText | undefined> {
-  const path = join(folder.path, file);
   const name = `${folder.shown}/${file}`;
-  const { size } = await stat(path);
-  if (size > largestTextBytes) {
+  try {
+    const path = join(folder.path, file);
+    const { size } = await stat(path);
+    if (size <= largestTextBytes) return decode(await readFile(path), name, report);
     report.add(
       'file-too-big',
       wholeFile(sourceText(name, '')),
       `${file} has ${size} bytes; at most ${largestTextBytes} are read`,
       'split the table, or leave out what is not used',
     );
-    return undefined;
+  } catch (error) {
+    const reason = (error as NodeJS.ErrnoException).code ?? String(error); // what the file system throws
+    report.add(
+      'unreadable-file',
+      wholeFile(sourceText(name, '')),
+      `${file} cannot be read: ${reason}`,
+      'close other programs that hold it, and look at its permissions',
+    );
   }
-  return decode(await readFile(path), name, report);
+  return undefined;
 }
 
 function decode(bytes: Uint8Array, name: string, report: Report): SourceText | undefined {

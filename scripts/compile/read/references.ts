@@ -62,7 +62,8 @@ function errorSpan(source: SourceText, error: string): Span {
 
 function plain(error: string): string {
   const first = error.split('\n')[0]!.replace(/\.\.\. at line.*$| at line \d+.*$/, '');
-  return first.charAt(0).toLowerCase() + first.slice(1, 160);
+  const named = first.replace(/ ".*$/, '');
+  return named.charAt(0).toLowerCase() + named.slice(1, 160);
 }
 
 function keySpan(source: SourceText, key: string, again: boolean): Span {

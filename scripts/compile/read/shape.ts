@@ -1,6 +1,8 @@
 import type { z } from 'zod';
-import { didYouMean } from '../findings/suggest.ts';
+import { didYouMean, findNearest } from '../findings/suggest.ts';
+import { knownKeys } from '../schema/known-keys.ts';
 import type { Report } from '../findings/report.ts';
+import type { Span } from '../source/source-text.ts';
 import type { Located } from '../source/yaml-source.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -14,7 +16,7 @@ export function checkShape<S extends z.ZodType>(
 ): z.output<S> | undefined {
   const result = schema.safeParse(record.value, { reportInput: true });
   if (result.success) return result.data;
-  for (const issue of result.error.issues) reportIssue(record, issue, [], report);
+  for (const issue of withoutEchoes(result.error.issues, record)) reportIssue(record, issue, [], report);
   return undefined;
 }
 
@@ -34,6 +36,7 @@ function reportIssue(record: Located<unknown>, issue: Issue, base: Path, report:
   }
   const span = record.at(path);
   const shown = show(given);
+  if (reportDoubt(String(path.at(-1)), given, span, report)) return;
   if (issue.code === 'invalid_type') {
     report.add(
       'wrong-type',
@@ -61,6 +64,31 @@ function reportIssue(record: Located<unknown>, issue: Issue, base: Path, report:
   }
 }
 
+/** Two fields where people write `true` and mean well, but leave out what makes it honest. */
+function reportDoubt(key: string, given: unknown, span: Span, report: Report): boolean {
+  if (key === 'approximate') {
+    report.add(
+      'approximate-without-error',
+      span,
+      `approximate is ${show(given)}, where its plus or minus is meant`,
+      'give the 95% plus or minus in the unit of the value: approximate: 6',
+    );
+  } else if (key === 'admitted') {
+    report.add(
+      'admitted-without-reason',
+      span,
+      `admitted is ${show(given)}, where a reason is meant`,
+      'say in each language why it counts: admitted: { en: … }',
+    );
+  } else return false;
+  return true;
+}
+
+const fieldAdvice: Record<string, string> = {
+  age: 'write { stage: … }, { stages: […] }, { from: …, to: … } or { date: …, plusMinus: …, sigma: … }',
+  dating: 'write { method: equal-share, root: … }, { method: minimum-branch, minimumBranch: … } or given',
+};
+
 const formatAdvice: Record<string, [string, string]> = {
   'not-an-id': [
     'is no id',
@@ -70,13 +98,7 @@ const formatAdvice: Record<string, [string, string]> = {
   'not-a-preparation': ['is no preparation', "write fossil, skeleton, mould, model, or 'cast of: ID'"],
 };
 
-function reportFormat(
-  message: string,
-  field: string,
-  shown: string,
-  span: ReturnType<Located<unknown>['at']>,
-  report: Report,
-): void {
+function reportFormat(message: string, field: string, shown: string, span: Span, report: Report): void {
   const [problem, advice] = formatAdvice[message] ?? [
     'has not the right form',
     'see the description of the field in the editor',
@@ -138,15 +160,16 @@ function reportUnion(
         'wrong-type',
         record.at(path),
         `${nameOf(path)} is ${show(given)}, which is none of the forms allowed`,
-        `write ${branches
-          .map((branch) => expectation(branch[0]!))
-          .filter(once)
-          .join(', or ')}`,
+        fieldAdvice[String(path.at(-1))] ??
+          `write ${branches
+            .map((branch) => expectation(branch[0]!))
+            .filter(once)
+            .join(', or ')}`,
       );
     }
     return;
   }
-  for (const each of best) reportIssue(record, each, path, report);
+  for (const each of withoutEchoes(best, record)) reportIssue(record, each, path, report);
 }
 
 function weight(branch: readonly Issue[]): number {
@@ -154,6 +177,16 @@ function weight(branch: readonly Issue[]): number {
   for (const issue of branch)
     sum += issue.code === 'unrecognized_keys' ? 3 * issue.keys.length : issue.code === 'invalid_type' ? 2 : 1;
   return sum;
+}
+
+/** A misspelt key is one mistake: the key that is missing for it is not told as well. */
+function withoutEchoes(issues: readonly Issue[], record: Located<unknown>): Issue[] {
+  const unknown = issues.flatMap((issue) => (issue.code === 'unrecognized_keys' ? issue.keys : []));
+  return issues.filter((issue) => {
+    const key = issue.path.at(-1);
+    if (issue.code === 'unrecognized_keys' || typeof key !== 'string') return true;
+    return valueAt(record.value, issue.path) !== undefined || findNearest(key, unknown) === undefined;
+  });
 }
 
 const placeKeys =
@@ -173,7 +206,7 @@ function unknownKey(record: Located<unknown>, path: Path, key: string, report: R
   report.add(
     'unknown-key',
     span,
-    `unknown key "${key}"${path.length > 0 ? ` in ${nameOf(path)}` : ''}`,
+    `unknown key "${key}"${path.length > 0 ? ` in ${nameOf(path)}` : ''}${didYouMean(key, knownKeys())}`,
     'remove it, or see which keys the editor offers here',
   );
 }

@@ -59,6 +59,7 @@ type RowReader = (row: readonly Cell[]) => [string, SheetPoint][];
 
 function wideReader(table: CsvTable, landmarks: ReadonlyMap<string, unknown>, report: Report): RowReader {
   const groups = new Map<string, number[]>();
+  let unknown = 0;
   table.header.forEach((cell, index) => {
     if (cell.text === 'specimen' || cell.text === 'repeat') return;
     const match = coordinate.exec(cell.text);
@@ -73,9 +74,10 @@ function wideReader(table: CsvTable, landmarks: ReadonlyMap<string, unknown>, re
       const group = groups.get(match[1]!) ?? [];
       group['xyz'.indexOf(match[2]!)] = index;
       groups.set(match[1]!, group);
-    }
+    } else unknown++;
   });
-  for (const [landmark, group] of groups) checkGroup(landmark, group, table, report);
+  // A misspelt column leaves its partner alone: that is one mistake.
+  if (unknown === 0) for (const [landmark, group] of groups) checkGroup(landmark, group, table, report);
   return (row) =>
     [...groups].flatMap(([landmark, group]) => {
       const point = readPoint(

@@ -3,7 +3,8 @@ import type { LineageRecords } from '../read/lineage-records.ts';
 import { resolveAge, type ResolvedAge } from './ages.ts';
 import { indexScheme, type SchemeIndex } from './scheme-index.ts';
 import { resolveSpecimens, type ResolvedSpecimen } from './specimens.ts';
-import { parseTrees, type ParsedTree } from './trees.ts';
+import { nameTips, type NamedTipsTree } from './tips.ts';
+import { parseTrees } from './trees.ts';
 
 /** A lineage with its parts brought together: tables joined to specimens, ages in Ma, trees parsed. */
 export interface ResolvedLineage {
@@ -13,7 +14,7 @@ export interface ResolvedLineage {
   /** Ages that taxa.yaml gives, for taxa that have one. */
   givenAges: Map<string, ResolvedAge>;
   specimens: ResolvedSpecimen[];
-  trees: ParsedTree[];
+  trees: NamedTipsTree[];
 }
 
 /** Resolves the records of a lineage; what cannot be resolved is reported and left out. */
@@ -35,6 +36,6 @@ export function resolveLineage(records: LineageRecords, report: Report): Resolve
     horizonAges,
     givenAges,
     specimens: resolveSpecimens(records, scheme, report),
-    trees: parseTrees(records, report),
+    trees: nameTips(parseTrees(records, report), records, report),
   };
 }

@@ -3,6 +3,7 @@ import { didYouMean } from '../findings/suggest.ts';
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import type { AuthoredLineage, AuthoredTree } from '../schema/index.ts';
+import { checkDating } from './dating-record.ts';
 import { sourceText, type SourceText, type Span } from '../source/source-text.ts';
 import type { Located } from '../source/yaml-source.ts';
 
@@ -22,6 +23,7 @@ export function parseTrees(records: LineageRecords, report: Report): ParsedTree[
   const { lineage } = records;
   if (!lineage) return [];
   checkChoice(lineage, report);
+  checkDating(lineage, report);
   return lineage.value.trees.flatMap((authored, index) => {
     const text = treeText(records, lineage, authored, index, report);
     const tree = text && parseText(text, authored, report);

@@ -3,8 +3,11 @@ import type { Cell } from './csv-source.ts';
 
 const plainNumber = /^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?$/;
 const notMeasuredWords = /^(n\/?a|n\.a\.|nan|null|none|-+|—|–|\?|\.|x|nd|n\.d\.|missing)$/i;
-const dateForms =
-  /^(\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}[- ][A-Za-z]{3,9}([- ]\d{2,4})?|[A-Za-z]{3,9}[- ]\d{2,4})$/;
+const month = 'jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|ene|abr|ago|dic';
+const dateForms = new RegExp(
+  `^(\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}[- ](${month})[a-z]*([- ]\d{2,4})?|(${month})[a-z]*[- ]\d{2,4})$`,
+  'i',
+);
 
 /**
  * The number in a cell, or undefined when it is empty or one of the words that mean ‘not measured’.
@@ -33,14 +36,17 @@ function explain({ text, span }: Cell, report: Report): void {
       'paste the value instead of the formula',
     );
   } else if (notMeasuredWords.test(text)) {
-    number(`"${text}" stands where a number should`, 'leave the cell empty for ‘not measured’');
+    number(
+      `"${text}" stands where a number should`,
+      'if it means ‘not measured’, leave the cell empty, or list the word under notMeasured of this sheet in scheme.yaml',
+    );
   } else if (
     /^[+-]?\d{1,3}(\.\d{3})+,\d+$|^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$|^[+-]?\d{1,3}([ '\u00a0\u202f’]\d{3})+([.,]\d+)?$/.test(
       text,
     )
   ) {
     number(
-      `"${text}" groups its thousands${text.includes(',') ? ' or has a decimal comma' : ''}`,
+      `"${text}" has separators inside the number`,
       `write digits and one decimal point, such as ${bare(text)}`,
     );
   } else if (/^[+-]?\d*,\d+$/.test(text)) {

@@ -5,6 +5,8 @@ import type { SourceText, Span } from './source-text.ts';
 export interface Cell {
   text: string;
   span: Span;
+  /** True for a cell whose quotation mark is never closed: where its row ends is not known. */
+  open?: boolean;
 }
 
 /** A table with its header row apart; every row has as many cells as the header. */
@@ -21,8 +23,8 @@ export interface CsvTable {
 export function parseCsv(source: SourceText, report: Report): CsvTable {
   const rows = tokenize(source, report).filter((row) => row.length > 1 || row[0]!.text.trim() !== '');
   const [header = [], ...body] = rows;
-  checkHeader(header, source, report);
-  const fits = body.filter((row) => checkWidth(row, header.length, report));
+  if (!checkHeader(header, source, report)) return { source, header: [], rows: [] };
+  const fits = body.filter((row) => !row.some((cell) => cell.open) && checkWidth(row, header.length, report));
   return { source, header: header.map(trimmed), rows: fits.map((row) => row.map(trimmed)) };
 }
 
@@ -59,7 +61,7 @@ function quotedCell(source: SourceText, start: number, report: Report): Cell {
   if (end >= text.length) {
     const span = { source, start, end: start + 1 };
     report.add('csv-quote', span, 'a quotation mark is never closed', 'close it, or remove it');
-    return { text: text.slice(start + 1), span: { source, start, end: text.length } };
+    return { text: text.slice(start + 1), span: { source, start, end: text.length }, open: true };
   }
   const inside = text.slice(start + 1, end).replaceAll('""', '"');
   let after = end + 1;
@@ -80,7 +82,8 @@ function trimmed(cell: Cell): Cell {
   return { ...cell, text: cell.text.trim() };
 }
 
-function checkHeader(header: readonly Cell[], source: SourceText, report: Report): void {
+/** Checks the header row; false when it is no header of a comma-separated table at all. */
+function checkHeader(header: readonly Cell[], source: SourceText, report: Report): boolean {
   if (header.length === 0) {
     report.add(
       'csv-header',
@@ -88,7 +91,7 @@ function checkHeader(header: readonly Cell[], source: SourceText, report: Report
       'the table is empty',
       'give it a header row and at least one row',
     );
-    return;
+    return false;
   }
   if (header.length === 1 && /[;\t]/.test(header[0]!.text)) {
     const found = header[0]!.text.includes(';') ? 'semicolons' : 'tabs';
@@ -98,6 +101,7 @@ function checkHeader(header: readonly Cell[], source: SourceText, report: Report
       `cells are separated by ${found}`,
       'save the table as comma-separated values in UTF-8',
     );
+    return false;
   }
   const seen = new Set<string>();
   for (const cell of header) {
@@ -108,6 +112,7 @@ function checkHeader(header: readonly Cell[], source: SourceText, report: Report
       report.add('csv-header', cell.span, `two columns are called "${name}"`, 'rename or remove one of them');
     seen.add(name);
   }
+  return true;
 }
 
 function checkWidth(row: readonly Cell[], width: number, report: Report): boolean {

@@ -11,7 +11,7 @@ import {
   type Document,
 } from 'yaml';
 import type { Report } from '../findings/report.ts';
-import { wholeFile, type SourceText, type Span } from './source-text.ts';
+import { positionAt, wholeFile, type SourceText, type Span } from './source-text.ts';
 
 type Path = readonly PropertyKey[];
 
@@ -123,12 +123,17 @@ function nodeAt(doc: Document, path: Path): unknown {
 }
 
 function syntaxErrors(doc: Document.Parsed, source: SourceText, report: Report): undefined {
+  let told = 0;
   for (const error of doc.errors) {
+    // A bracket left open makes every line after it wrong: the first mistake of a line is the one to mend.
+    const { line } = positionAt(source, error.pos[0]);
+    if (line === told) continue;
+    told = line;
     const span = { source, start: error.pos[0], end: error.pos[1] };
     if (error.code === 'DUPLICATE_KEY') {
       report.add('duplicate-key', span, 'the same key stands twice in one record', 'keep one of the two');
     } else {
-      report.add('yaml-syntax', span, `not YAML: ${plainReason(error.message)}`, yamlAdvice(error.code));
+      report.add('yaml-syntax', span, `not YAML: ${plainReason(error.message)}`, yamlAdvice(error));
     }
   }
   return undefined;
@@ -139,7 +144,8 @@ function plainReason(message: string): string {
   return first.charAt(0).toLowerCase() + first.slice(1).replace(/\.$/, '');
 }
 
-function yamlAdvice(code: string): string {
+function yamlAdvice({ code, message }: { code: string; message: string }): string {
+  if (/end with a [\]}]/.test(message)) return 'close the bracket';
   if (code === 'TAB_AS_INDENT') return 'indent with spaces';
   if (code === 'BAD_INDENT') return 'line the keys of one record up under each other';
   if (code === 'MISSING_CHAR') return 'close the bracket or quotation mark, or put a space after the colon';

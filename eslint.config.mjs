@@ -19,7 +19,10 @@ export default tseslint.config(
     files: ['analysis/**/*.ts'],
     rules: {
       'no-restricted-globals': ['error', 'Date', 'process', 'document', 'window'],
-      'no-restricted-properties': ['error', { object: 'Math', property: 'random', message: 'randomness is a parameter' }],
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: 'randomness is a parameter' },
+      ],
     },
   },
 );

@@ -21,7 +21,9 @@ run(command, words);
 
 /** Installs the packages of the lock file unless the very same lock was installed before. */
 function install() {
-  const lock = createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex');
+  const lock = createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return;
   console.error('Installing the packages that Lineament needs (once) …');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
@@ -32,7 +34,9 @@ function install() {
     shell: process.platform === 'win32',
   });
   if (done.status !== 0) {
-    console.error('npm ci failed: see above. A network or a proxy is the usual cause; run the command again when it is mended.');
+    console.error(
+      'npm ci failed: see above. A network or a proxy is the usual cause; run the command again when it is mended.',
+    );
     process.exit(done.status ?? 1);
   }
   writeFileSync(stamp, lock);
@@ -42,21 +46,27 @@ function install() {
 function run(name, args) {
   const bin = join(root, 'node_modules', '.bin');
   const separator = process.platform === 'win32' ? ';' : ':';
-  const child = spawn(join(bin, process.platform === 'win32' ? 'node.cmd' : 'node'), [join(root, 'scripts', `${name}.ts`), ...args], {
-    cwd: root,
-    stdio: 'inherit',
-    shell: process.platform === 'win32',
-    env: {
-      ...process.env,
-      PATH: `${bin}${separator}${process.env.PATH}`,
-      INIT_CWD: process.env.INIT_CWD ?? process.cwd(),
-      ASTRO_TELEMETRY_DISABLED: '1',
-      ASTRO_DEV_BACKGROUND: '0',
+  const child = spawn(
+    join(bin, process.platform === 'win32' ? 'node.cmd' : 'node'),
+    [join(root, 'scripts', `${name}.ts`), ...args],
+    {
+      cwd: root,
+      stdio: 'inherit',
+      shell: process.platform === 'win32',
+      env: {
+        ...process.env,
+        PATH: `${bin}${separator}${process.env.PATH}`,
+        INIT_CWD: process.env.INIT_CWD ?? process.cwd(),
+        ASTRO_TELEMETRY_DISABLED: '1',
+        ASTRO_DEV_BACKGROUND: '0',
+      },
     },
-  });
+  );
   for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => child.kill(signal));
   child.on('error', (error) => {
-    console.error(`could not start Node 24 from node_modules: ${error.message}; delete node_modules and run the command again`);
+    console.error(
+      `could not start Node 24 from node_modules: ${error.message}; delete node_modules and run the command again`,
+    );
     process.exit(1);
   });
   child.on('exit', (code, signal) => process.exit(code ?? 128 + (constants.signals[signal] ?? 0)));

@@ -1,13 +1,11 @@
-export {
-  estimateTrait,
-  type ModelFacts,
-  type NodeEstimate,
-  type NoEstimate,
-  type TraitAnswer,
-  type TraitQuestion,
-} from './estimate-trait.ts';
-export type { Observation } from './observation.ts';
+export { estimateTrait, type TraitQuestion } from './estimate-trait.ts';
+export type { ModelFacts, NodeEstimate, NoEstimate, TraitAnswer } from './trait-answer.ts';
+export type { ComparedModel } from './compare-models.ts';
+export type { LimitFacts } from './estimate-nodes.ts';
+export type { ModelName } from './fit.ts';
 export type { LeftOut } from './leave-one-out.ts';
-export type { RelativeWeight } from './relative-weights.ts';
+export type { LimitObservation } from './limit-observation.ts';
+export type { Observation } from './observation.ts';
 export type { ValueEstimate } from './posterior.ts';
+export type { RelativeWeight } from './relative-weights.ts';
 export { findTreeBlindInterval } from './tree-blind.ts';

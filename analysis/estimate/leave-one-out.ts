@@ -1,15 +1,17 @@
 import type { DatedTree } from '../tree/index.ts';
-import { findBrownianFit } from './fit.ts';
+import { estimateNodes, type PlacedLimit } from './estimate-nodes.ts';
+import { findFit, type ModelName } from './fit.ts';
+import type { LimitObservation } from './limit-observation.ts';
 import { buildNetwork } from './network.ts';
 import type { Observation } from './observation.ts';
-import { estimatePlaces } from './posterior.ts';
+import { mixturesAt, summarise, withAddedVariance } from './posterior.ts';
 
 /** A measured taxon, estimated from the others as if it had not been found. Scale of the model. */
 export interface LeftOut {
   readonly taxon: string;
   readonly observed: number;
   readonly median: number;
-  /** Interval of the taxon's true mean: what the page shows when a visitor hides it. */
+  /** Interval of the taxon's true mean: what a visitor sees who hides it. */
   readonly interval: readonly [number, number];
   /** Interval that the observed mean should fall in, its own sampling variance included. */
   readonly readingInterval: readonly [number, number];
@@ -22,21 +24,31 @@ export interface LeftOut {
 }
 
 /**
- * Estimates each observed taxon from the rest, rate and mean refitted. Empty below five observations, because the rest
- * must be four. Quadratic in taxa.
+ * Estimates each observed taxon from the rest by a given model, rate and mean refitted, limits of others kept. Empty below
+ * five observations, because the rest must be four. Quadratic in taxa.
  */
-export function leaveOneOut(tree: DatedTree, observations: readonly Observation[], level: number): LeftOut[] {
+export function leaveOneOut(
+  tree: DatedTree,
+  observations: readonly Observation[],
+  options: {
+    readonly level: number;
+    readonly seed: string | number;
+    readonly model: ModelName;
+    readonly limits: readonly LimitObservation[];
+  },
+): LeftOut[] {
   if (observations.length < 5) return [];
   return observations.flatMap((hidden) => {
-    const network = buildNetwork(
-      tree,
-      observations.filter((other) => other !== hidden),
-    );
-    const fit = findBrownianFit(network);
+    const rest = observations.filter((other) => other !== hidden);
+    const network = buildNetwork(tree, rest);
+    const fit = findFit(network, options.model);
     if (!fit) return [];
-    const place = { node: network.nodeOf[tree.label.indexOf(hidden.taxon)]!, upMa: 0 };
-    const [value, reading] = estimatePlaces(fit, [place, place], level, (index) => index * hidden.variance);
-    return [describeMiss(hidden, value!, reading!.interval)];
+    const nodeOfTaxon = (taxon: string) => network.nodeOf[tree.label.indexOf(taxon)]!;
+    const node = nodeOfTaxon(hidden.taxon);
+    const placed: PlacedLimit[] = options.limits.map((limit) => ({ limit, at: nodeOfTaxon(limit.taxon) }));
+    const { median, interval } = estimateNodes(fit, [node], placed, options).values[0]!;
+    const reading = withAddedVariance(mixturesAt(fit, [{ node, upMa: 0 }])[0]!, hidden.variance);
+    return [describeMiss(hidden, { median, interval }, summarise(reading, options.level).interval)];
   });
 }
 

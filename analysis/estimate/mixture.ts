@@ -1,55 +1,78 @@
-import { scaledErrorComplement } from '../statistics/index.ts';
+import { inverseNormal, scaledErrorComplement } from '../statistics/index.ts';
 
 const inverseRootTwoPi = 0.3989422804014327;
 
-/** Mean and variance of a mixture of normal distributions. */
-export function mixtureMoments(weights: Float64Array, means: Float64Array, variances: Float64Array) {
+/** A mixture of normal distributions; the weights add up to 1. */
+export interface Mixture {
+  readonly weights: Float64Array;
+  readonly means: Float64Array;
+  readonly variances: Float64Array;
+}
+
+/** Mean, variance, and fourth central moment over the squared variance less 3, of a mixture. */
+export function mixtureMoments({ weights, means, variances }: Mixture) {
   let mean = 0;
   for (let k = 0; k < weights.length; k++) mean += weights[k]! * means[k]!;
-  let variance = 0;
-  for (let k = 0; k < weights.length; k++)
-    variance += weights[k]! * (variances[k]! + (means[k]! - mean) * (means[k]! - mean));
-  return { mean, variance };
+  let [variance, fourth] = [0, 0];
+  for (let k = 0; k < weights.length; k++) {
+    const [off, own] = [(means[k]! - mean) ** 2, variances[k]!];
+    variance += weights[k]! * (own + off);
+    fourth += weights[k]! * (3 * own * own + 6 * own * off + off * off);
+  }
+  return { mean, variance, excess: variance > 0 ? fourth / (variance * variance) - 3 : 0 };
 }
 
 /**
- * Value below which a mixture of normal distributions has the given probability: Newton's steps on the distribution
- * function, kept inside a bracket. The weights add up to 1; where every variance is 0 it is the mean.
+ * Value below which a mixture has the given probability: Newton's steps on the distribution function, kept inside a
+ * bracket, from a start by the first terms of Cornish and Fisher 1938 (Revue de l'Institut International de
+ * Statistique 5: 307–320). Where every variance is 0 it is the mean.
  */
 export function mixtureQuantile(
-  weights: Float64Array,
-  means: Float64Array,
-  variances: Float64Array,
+  mixture: Mixture,
   probability: number,
-  start: number,
+  moments = mixtureMoments(mixture),
 ): number {
+  const deviation = Math.sqrt(moments.variance);
+  if (deviation === 0) return moments.mean;
+  const z = inverseNormal(probability);
+  const stretch = Math.min(0.5, Math.max(-0.5, (moments.excess * (z * z - 3)) / 24));
+  let at = moments.mean + deviation * z * (1 + stretch);
   let [low, high] = [-Infinity, Infinity];
-  let at = start;
   for (let k = 0; k < 100; k++) {
-    let reached = 0;
-    let density = 0;
-    for (let i = 0; i < weights.length; i++) {
-      const deviation = Math.sqrt(variances[i]!);
-      const z = (at - means[i]!) / deviation;
-      const bell = Math.exp(-0.5 * z * z);
-      const tail = 0.5 * bell * scaledErrorComplement(Math.abs(z) * Math.SQRT1_2);
-      reached += weights[i]! * (z > 0 ? 1 - tail : tail);
-      density += (weights[i]! * inverseRootTwoPi * bell) / deviation;
-    }
+    const { reached, density } = distributionAt(mixture, at);
     const miss = reached - probability;
     if (miss > 0) high = at;
     else low = at;
+    if (Math.abs(miss) < 1e-8 && density > 0) return at - miss / density;
     let next = at - miss / density;
-    if (!(next > low && next < high)) next = insideBracket(low, high, at, density);
-    const moved = Math.abs(next - at);
+    if (!(next > low && next < high)) next = insideBracket(low, high, at, deviation);
+    const settled = Math.abs(next - at) <= 1e-15 * Math.abs(at);
     at = next;
-    if (moved * density < 1e-13) break;
+    if (settled) break;
   }
   return at;
 }
 
-function insideBracket(low: number, high: number, at: number, density: number): number {
-  if (low === -Infinity) return at - 1 / Math.max(density, 1e-300);
-  if (high === Infinity) return at + 1 / Math.max(density, 1e-300);
+/** Probability below a value, and density there. A part without variance counts half at its own place. */
+function distributionAt({ weights, means, variances }: Mixture, at: number) {
+  let [reached, density] = [0, 0];
+  for (let i = 0; i < weights.length; i++) {
+    const deviation = Math.sqrt(variances[i]!);
+    if (deviation === 0) {
+      reached += weights[i]! * (at > means[i]! ? 1 : at === means[i]! ? 0.5 : 0);
+      continue;
+    }
+    const z = (at - means[i]!) / deviation;
+    const bell = Math.exp(-0.5 * z * z);
+    const tail = 0.5 * bell * scaledErrorComplement(Math.abs(z) * Math.SQRT1_2);
+    reached += weights[i]! * (z > 0 ? 1 - tail : tail);
+    density += (weights[i]! * inverseRootTwoPi * bell) / deviation;
+  }
+  return { reached, density };
+}
+
+function insideBracket(low: number, high: number, at: number, deviation: number): number {
+  if (low === -Infinity) return at - deviation;
+  if (high === Infinity) return at + deviation;
   return (low + high) / 2;
 }

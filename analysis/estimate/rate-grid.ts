@@ -3,7 +3,6 @@ import { negligibleWeight } from '../tolerance.ts';
 import { makeMessages } from './messages.ts';
 import type { Network } from './network.ts';
 import { passUp } from './pass-up.ts';
-import { makeInformationRoom, rateInformation } from './rate-information.ts';
 
 /** Rates and the weight of each in every estimate; the weights add up to 1. */
 export interface RateGrid {
@@ -33,16 +32,6 @@ export function contrastRate(network: Network): number {
   const pairs = seen.reduce((sum, precision) => sum + (precision > 0 ? 1 : 0), 0) - 1;
   const flat = passUp({ ...exact, ownMean: new Float64Array(count) }, 1, messages);
   return (2 * (flat - passUp(exact, 1, messages))) / Math.max(1, pairs);
-}
-
-/** Restricted likelihood of the rate times its reference prior, per unit of ln(rate). */
-export function logRateWeight(network: Network): LogRateWeight {
-  const messages = makeMessages(network.parent.length);
-  const room = makeInformationRoom(network.parent.length);
-  return (logRate) => {
-    const rate = Math.exp(logRate);
-    return passUp(network, rate, messages) + 0.5 * Math.log(rateInformation(network, rate, room));
-  };
 }
 
 /**

@@ -1,8 +1,9 @@
-import { forEachRate, type BrownianFit } from './fit.ts';
+import type { Fit } from './fit.ts';
 import type { Messages } from './messages.ts';
 import type { Network } from './network.ts';
+import { forEachRate, timeReach, type AtRate } from './per-rate.ts';
 
-/** Share that an observed taxon has in an estimate. All shares of an estimate add up to 1. */
+/** Share that an observed taxon has in an estimate. All shares of an estimate add up to 1; under a trend some may be negative. */
 export interface RelativeWeight {
   readonly taxon: string;
   readonly weight: number;
@@ -18,26 +19,34 @@ interface Shares {
  * Weight of every observed taxon in the estimate of one node, largest first, over the integrated rate: the passes
  * run backwards from the node. Linear in nodes for one target.
  */
-export function relativeWeights(fit: BrownianFit, target: number): RelativeWeight[] {
+export function relativeWeights(fit: Fit, target: number): RelativeWeight[] {
   const { network, grid } = fit;
   const count = network.parent.length;
   const shares: Shares = { below: new Float64Array(count), own: new Float64Array(count) };
-  const sums = new Float64Array(count);
-  forEachRate(fit, (messages, _rate, step) => {
+  const sums = new Float64Array(network.observations.length);
+  forEachRate(fit, (known) => {
     shares.below.fill(0);
     shares.own.fill(0);
-    shareUpward(network, messages, target, shares);
-    shareDownward(network, messages, shares);
-    for (let node = 0; node < count; node++) sums[node]! += grid.weights[step]! * shares.own[node]!;
+    shareUpward(network, known.messages, target, shares);
+    shareDownward(network, known.messages, shares);
+    const reach = timeReach(known, { node: target, upMa: 0 });
+    network.observations.forEach((_, index) => {
+      const slopePart = known.trend ? reach * known.trend.variance * timeResidual(known, index) : 0;
+      sums[index]! +=
+        grid.weights[known.step]! *
+        (ownPart(network, index) * shares.own[network.observedAt[index]!]! + slopePart);
+    });
   });
   return network.observations
-    .map(({ taxon, variance }, index) => {
-      const node = network.observedAt[index]!;
-      const own = network.ownPrecision[node]!;
-      const part = own === Infinity ? Number(variance === 0) : 1 / variance / own;
-      return { taxon, weight: part * sums[node]! };
-    })
+    .map(({ taxon }, index) => ({ taxon, weight: sums[index]! }))
     .sort((a, b) => b.weight - a.weight || (a.taxon < b.taxon ? -1 : 1));
+}
+
+/** Share of one observation in what was observed at its node: 1 but where zero twigs put several there. */
+function ownPart(network: Network, index: number): number {
+  const own = network.ownPrecision[network.observedAt[index]!]!;
+  const { variance } = network.observations[index]!;
+  return own === Infinity ? Number(variance === 0) : 1 / variance / own;
 }
 
 /** Splits the target between what lies under it and the way up, and each fork on the way among its other sources. */
@@ -77,4 +86,26 @@ function shareDownward(network: Network, messages: Messages, shares: Shares): vo
     for (let child = firstChild[node]!; child !== -1; child = nextSibling[child]!)
       shares.below[child]! += (share * risingPrecision[child]!) / below;
   }
+}
+
+/** Time of an observation less what all others say of it, over the variance of that: its part in the slope. */
+function timeResidual(known: AtRate, index: number): number {
+  const { network, messages } = known;
+  const { timeMessages } = known.trend!;
+  const node = network.observedAt[index]!;
+  const { variance } = network.observations[index]!;
+  let precision = messages.fallingPrecision[node]!;
+  let moment = precision * timeMessages.fallingMean[node]!;
+  for (let child = network.firstChild[node]!; child !== -1; child = network.nextSibling[child]!) {
+    precision += messages.risingPrecision[child]!;
+    moment += messages.risingPrecision[child]! * timeMessages.risingMean[child]!;
+  }
+  const sinceRootMa = network.sinceRootMa[node]!;
+  network.observations.forEach((other, k) => {
+    if (k === index || network.observedAt[k] !== node) return;
+    const own = other.variance === 0 ? Number.MAX_VALUE : 1 / other.variance;
+    precision += own;
+    moment += own * sinceRootMa;
+  });
+  return (sinceRootMa - moment / precision) / (1 / precision + variance);
 }

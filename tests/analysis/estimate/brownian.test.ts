@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
 import { beliefAlongBranch, beliefAt } from '../../../analysis/estimate/belief.ts';
-import { findBrownianFit } from '../../../analysis/estimate/fit.ts';
+import { findBestRate, findFit } from '../../../analysis/estimate/fit.ts';
 import { makeMessages } from '../../../analysis/estimate/messages.ts';
 import { buildNetwork } from '../../../analysis/estimate/network.ts';
 import { passDown } from '../../../analysis/estimate/pass-down.ts';
@@ -36,11 +36,12 @@ test.each(nineTips.cases)(
       expect(belief.mean).toBeCloseTo(mean, 10);
       expect(Math.sqrt(belief.variance)).toBeCloseTo(deviation, 10);
     }
-    const fit = findBrownianFit(network)!;
-    expect(fit.rateReml / known.rateReml).toBeCloseTo(1, 6);
-    expect(fit.rateMl / known.rateMl).toBeCloseTo(1, 6);
-    expect(fit.logLikelihoodReml).toBeCloseTo(known.logLikelihoodReml, 10);
-    expect(fit.logLikelihoodMl).toBeCloseTo(known.logLikelihoodMl, 10);
+    const restricted = findBestRate(network, 'brownian', 'restricted')!;
+    const full = findBestRate(network, 'brownian', 'full')!;
+    expect(restricted.rate / known.rateReml).toBeCloseTo(1, 6);
+    expect(full.rate / known.rateMl).toBeCloseTo(1, 6);
+    expect(restricted.logLikelihood).toBeCloseTo(known.logLikelihoodReml, 10);
+    expect(full.logLikelihood).toBeCloseTo(known.logLikelihoodMl, 10);
   },
 );
 
@@ -131,7 +132,7 @@ test('observations outside the tree, doubled or not finite are errors that name 
 
 test('weights of one fork add up to one and pass through an exact value', () => {
   const network = buildNetwork(tree, observe(['G'], false));
-  const fit = findBrownianFit(network)!;
+  const fit = findFit(network, 'brownian')!;
   for (const label of ['n1', 'n2', 'n3', 'n4', 'n5', 'n6', 'n7', 'root']) {
     const weights = relativeWeights(fit, network.nodeOf[tree.label.indexOf(label)]!);
     expect(weights.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);

@@ -1,0 +1,93 @@
+import { inverseNormal, logNormalUpperTail, normalUpperTail } from '../statistics/index.ts';
+import type { Random } from '../random/index.ts';
+
+/** Ends between which a normal value is known to lie; one of them may be infinite. */
+export interface Bounds {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Points of a value between bounds, and the weight of each; the weights add up to 1. */
+export interface BoundedPoints {
+  readonly at: readonly number[];
+  readonly weights: readonly number[];
+}
+
+/** Nodes and weights of Gauss and Legendre's rule with eight points (Abramowitz and Stegun 1964, table 25.4). */
+const gauss = [
+  [0.1834346424956498, 0.362683783378362],
+  [0.525532409916329, 0.3137066458778873],
+  [0.7966664774136267, 0.2223810344533745],
+  [0.9602898564975363, 0.1012285362903763],
+] as const;
+
+/** Half of the squared distance, in the exponent, beyond which a normal density counts for nothing. */
+const negligibleExponent = 37;
+
+/**
+ * Points at which to take a smooth function of a normal value known to lie between bounds, by Gauss and Legendre's rule
+ * on panels; `finest` is the scale, in standard deviations, below which the function does not change. The bounds may lie
+ * far in a tail.
+ */
+export function boundedPoints(
+  mean: number,
+  variance: number,
+  { low, high }: Bounds,
+  finest: number,
+): BoundedPoints {
+  const deviation = Math.sqrt(variance);
+  const [a, b] = [(low - mean) / deviation, (high - mean) / deviation];
+  const nearest = Math.min(Math.max(0, a), b);
+  const reach = Math.sqrt(nearest * nearest + 2 * negligibleExponent);
+  const [from, to] = [Math.max(a, -reach), Math.min(b, reach)];
+  const widest = Math.min(1.5, 3 * finest, 4 / Math.max(1, Math.abs(nearest)));
+  const panels = Math.min(4000, Math.max(2, Math.ceil((to - from) / widest)));
+  const half = (to - from) / (2 * panels);
+  const at: number[] = [];
+  const raw: number[] = [];
+  let total = 0;
+  for (let panel = 0; panel < panels; panel++) {
+    const middle = from + half * (2 * panel + 1);
+    for (const [node, share] of gauss)
+      for (const z of [middle - half * node, middle + half * node]) {
+        const weight = share * Math.exp(-0.5 * (z * z - nearest * nearest));
+        at.push(mean + deviation * z);
+        raw.push(weight);
+        total += weight;
+      }
+  }
+  return { at, weights: raw.map((weight) => weight / total) };
+}
+
+/** Natural log of the probability that a normal value lies between bounds; keeps its digits in the tails. */
+export function logProbabilityWithin(mean: number, variance: number, { low, high }: Bounds): number {
+  const deviation = Math.sqrt(variance);
+  const [a, b] = [(low - mean) / deviation, (high - mean) / deviation];
+  if (a === -Infinity) return logNormalUpperTail(-b);
+  if (b === Infinity) return logNormalUpperTail(a);
+  if (a > 0)
+    return logNormalUpperTail(a) + Math.log1p(-Math.exp(logNormalUpperTail(b) - logNormalUpperTail(a)));
+  if (b < 0) return logProbabilityWithin(-mean, variance, { low: -high, high: -low });
+  return Math.log1p(-normalUpperTail(b) - normalUpperTail(-a));
+}
+
+/** Share of a bounded normal value's probability that lies below a place. */
+export function boundedShareBelow(mean: number, variance: number, bounds: Bounds, at: number): number {
+  if (at <= bounds.low) return 0;
+  if (at >= bounds.high) return 1;
+  const part = logProbabilityWithin(mean, variance, { low: bounds.low, high: at });
+  return Math.exp(part - logProbabilityWithin(mean, variance, bounds));
+}
+
+/** One draw of a normal value between bounds, by inversion on the side of its tail. */
+export function drawWithin(mean: number, variance: number, { low, high }: Bounds, random: Random): number {
+  const deviation = Math.sqrt(variance);
+  const [a, b] = [(low - mean) / deviation, (high - mean) / deviation];
+  if (a < -b) return -drawWithin(-mean, variance, { low: -high, high: -low }, random);
+  const u = random() + 2 ** -54;
+  // beyond 37 standard deviations the tail is an exponential to all digits
+  if (a > 37) return Math.min(high, mean + deviation * (a - Math.log(u) / a));
+  const [upper, lower] = [normalUpperTail(a), normalUpperTail(b)];
+  const z = -inverseNormal(lower + u * (upper - lower));
+  return Math.min(high, Math.max(low, mean + deviation * z));
+}

@@ -1,0 +1,133 @@
+import { findRoot } from '../statistics/index.ts';
+import { boundedPoints, boundedShareBelow, logProbabilityWithin, type Bounds } from './bounded-end.ts';
+import { covariancesWith } from './covariance.ts';
+import type { Fit } from './fit.ts';
+import { boundsOf, type LimitObservation } from './limit-observation.ts';
+import { mixtureMoments, type Mixture } from './mixture.ts';
+import { beliefOf, forEachRate } from './per-rate.ts';
+import { summarise, type ValueEstimate } from './posterior.ts';
+
+/** At one rate: a node's mean and variance, the bounded specimen's, and their covariance. */
+interface AtOneRate {
+  readonly weight: number;
+  readonly mean: number;
+  readonly variance: number;
+  readonly endMean: number;
+  readonly endVariance: number;
+  readonly covariance: number;
+}
+
+/** Estimates of nodes given one limit, and how probable the limit is to the relatives, the rate integrated. */
+export interface LimitedEstimates {
+  readonly values: readonly ValueEstimate[];
+  readonly probability: number;
+}
+
+/** Share of a node's variance below which what a limit leaves open counts as nothing. */
+const sharpShare = 1e-7;
+
+/** Squared correlation with the bounded specimen below which a limit does not reach a node. */
+const farShare = 1e-12;
+
+/**
+ * Estimates of nodes given one limit on a specimen's own twig: at each rate the rest of the tree is normal given the
+ * specimen's value, which is integrated over its side of the limit by quadrature. The limit informs values, not the
+ * rate: the grid keeps its weights.
+ */
+export function conditionOnOne(
+  fit: Fit,
+  limit: LimitObservation,
+  at: number,
+  nodes: readonly number[],
+  level: number,
+): LimitedEstimates {
+  const bounds = boundsOf(limit);
+  const rows = nodes.map((): AtOneRate[] => []);
+  const covariances = new Float64Array(fit.network.parent.length);
+  let probability = 0;
+  forEachRate(fit, (known) => {
+    const weight = fit.grid.weights[known.step]!;
+    const end = beliefOf(known, { node: at, upMa: 0 });
+    const endVariance = end.variance + limit.twigVariance;
+    covariancesWith(known, at, covariances);
+    probability += weight * probabilityOf(end.mean, endVariance, bounds);
+    nodes.forEach((node, index) => {
+      const belief = beliefOf(known, { node, upMa: 0 });
+      rows[index]!.push({
+        weight,
+        ...belief,
+        endMean: end.mean,
+        endVariance,
+        covariance: covariances[node]!,
+      });
+    });
+  });
+  return { values: rows.map((row) => conditionNode(row, bounds, level)), probability };
+}
+
+function probabilityOf(mean: number, variance: number, bounds: Bounds): number {
+  if (variance === 0) return Number(mean >= bounds.low && mean <= bounds.high);
+  return Math.exp(logProbabilityWithin(mean, variance, bounds));
+}
+
+function conditionNode(row: readonly AtOneRate[], bounds: Bounds, level: number): ValueEstimate {
+  const open = row.map(({ variance, covariance, endVariance }) =>
+    endVariance > 0 ? Math.max(0, variance - covariance ** 2 / endVariance) : variance,
+  );
+  const reached = row.some(
+    ({ variance, covariance, endVariance }) => covariance ** 2 > farShare * variance * endVariance,
+  );
+  if (reached && row.every(({ variance }, step) => open[step]! <= sharpShare * variance))
+    return summariseSharp(row, bounds, level);
+  const parts: [weight: number, mean: number, variance: number][] = [];
+  row.forEach((known, step) => {
+    const { weight, mean, endMean, endVariance, covariance } = known;
+    if (!reached) return parts.push([weight, mean, known.variance]);
+    const pull = covariance / endVariance;
+    const finest = Math.sqrt(open[step]!) / (Math.abs(pull) * Math.sqrt(endVariance));
+    const points = boundedPoints(endMean, endVariance, bounds, finest);
+    points.at.forEach((end, index) =>
+      parts.push([weight * points.weights[index]!, mean + pull * (end - endMean), open[step]!]),
+    );
+    return undefined;
+  });
+  return summarise(mixtureOf(parts), level);
+}
+
+function mixtureOf(parts: readonly (readonly [number, number, number])[]): Mixture {
+  return {
+    weights: Float64Array.from(parts, ([weight]) => weight),
+    means: Float64Array.from(parts, ([, mean]) => mean),
+    variances: Float64Array.from(parts, ([, , variance]) => variance),
+  };
+}
+
+/** Where the node is the bounded value itself, on a twig of no variance: truncated normal distributions, mixed. */
+function summariseSharp(row: readonly AtOneRate[], bounds: Bounds, level: number): ValueEstimate {
+  const below = (at: number) =>
+    row.reduce(
+      (sum, { weight, mean, variance }) => sum + weight * boundedShareBelow(mean, variance, bounds, at),
+      0,
+    );
+  const scale = Math.sqrt(Math.max(...row.map(({ variance }) => variance)));
+  const quantile = (probability: number) => {
+    let [low, high] = [
+      Math.max(bounds.low, row[0]!.mean - scale),
+      Math.min(bounds.high, row[0]!.mean + scale),
+    ];
+    if (bounds.low > -Infinity) low = bounds.low;
+    if (bounds.high < Infinity) high = bounds.high;
+    for (let k = 0; k < 60 && below(low) > probability; k++) low -= scale * 2 ** k;
+    for (let k = 0; k < 60 && below(high) < probability; k++) high = Math.max(high, low) + scale * 2 ** k;
+    return findRoot((at) => below(at) - probability, low, high);
+  };
+  const points = row.flatMap(({ weight, mean, variance }) => {
+    const found = boundedPoints(mean, variance, bounds, 1);
+    return found.at.map((at, index): [number, number, number] => [weight * found.weights[index]!, at, 0]);
+  });
+  return {
+    median: quantile(0.5),
+    interval: [quantile((1 - level) / 2), quantile((1 + level) / 2)],
+    standardDeviation: Math.sqrt(mixtureMoments(mixtureOf(points)).variance),
+  };
+}

@@ -1,0 +1,53 @@
+import { conditionOnOne } from './condition-on-one.ts';
+import { conditionOnSeveral } from './condition-on-several.ts';
+import type { Fit } from './fit.ts';
+import type { LimitObservation } from './limit-observation.ts';
+import { estimatePlaces, type ValueEstimate } from './posterior.ts';
+
+/** How limits of broken specimens entered the estimates. */
+export interface LimitFacts {
+  readonly method: 'none' | 'quadrature' | 'sampling';
+  /** Probability that the relatives give to the limit, for a single one. */
+  readonly probability?: number;
+  readonly splitRHat?: number;
+  readonly effectiveSize?: number;
+  /** False where sampling did not settle: the estimates then stand without the limits. */
+  readonly reported: boolean;
+}
+
+/** A limit with the node of the network that its taxon is. */
+export interface PlacedLimit {
+  readonly limit: LimitObservation;
+  readonly at: number;
+}
+
+/** Estimates of nodes with the limits in: exact for none or one, sampled for several. */
+export function estimateNodes(
+  fit: Fit,
+  nodes: readonly number[],
+  limits: readonly PlacedLimit[],
+  options: { readonly level: number; readonly seed: string | number },
+): { readonly values: readonly ValueEstimate[]; readonly facts: LimitFacts } {
+  const plain = () =>
+    estimatePlaces(
+      fit,
+      nodes.map((node) => ({ node, upMa: 0 })),
+      options.level,
+    );
+  if (limits.length === 0) return { values: plain(), facts: { method: 'none', reported: true } };
+  if (limits.length === 1) {
+    const { values, probability } = conditionOnOne(
+      fit,
+      limits[0]!.limit,
+      limits[0]!.at,
+      nodes,
+      options.level,
+    );
+    return { values, facts: { method: 'quadrature', probability, reported: true } };
+  }
+  const { values, splitRHat, effectiveSize, settled } = conditionOnSeveral(fit, limits, nodes, options);
+  return {
+    values: settled ? values : plain(),
+    facts: { method: 'sampling', splitRHat, effectiveSize, reported: settled },
+  };
+}

@@ -1,0 +1,37 @@
+import type { ComparedModel } from './compare-models.ts';
+import { findBestRate, type Fit } from './fit.ts';
+import { forEachRate } from './per-rate.ts';
+import { summarise } from './posterior.ts';
+import { rateQuantile } from './rate-grid.ts';
+import type { ModelFacts } from './trait-answer.ts';
+
+/** Facts of a fit: its rate integrated and at its best, its slope, and the models it was compared with. */
+export function modelFacts(fit: Fit, level: number, compared: readonly ComparedModel[]): ModelFacts {
+  const { network, model, grid } = fit;
+  const restricted = findBestRate(network, model, 'restricted')!;
+  const full = findBestRate(network, model, 'full')!;
+  return {
+    name: model,
+    degreesOfFreedom: network.observations.length - (model === 'trend' ? 2 : 1),
+    rateMedian: rateQuantile(grid, 0.5),
+    rateInterval: [rateQuantile(grid, (1 - level) / 2), rateQuantile(grid, (1 + level) / 2)],
+    rateReml: restricted.rate,
+    rateMl: full.rate,
+    logLikelihoodReml: restricted.logLikelihood,
+    logLikelihoodMl: full.logLikelihood,
+    ...(model === 'trend' ? { slope: slopeOf(fit, level) } : {}),
+    compared,
+  };
+}
+
+function slopeOf(fit: Fit, level: number): NonNullable<ModelFacts['slope']> {
+  const { weights } = fit.grid;
+  const means = new Float64Array(weights.length);
+  const variances = new Float64Array(weights.length);
+  forEachRate(fit, ({ trend, step }) => {
+    means[step] = trend!.slope;
+    variances[step] = trend!.variance;
+  });
+  const { median, interval } = summarise({ weights, means, variances }, level);
+  return { median, interval };
+}

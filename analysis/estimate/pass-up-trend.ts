@@ -1,0 +1,89 @@
+import type { Messages } from './messages.ts';
+import type { Network } from './network.ts';
+
+const logTwoPi = Math.log(2 * Math.PI);
+
+/** What one pass says of a trend at one rate. */
+export interface TrendPass {
+  /** Restricted log-likelihood with root value and slope at their best. */
+  readonly restricted: number;
+  /** Log-likelihood with root value and slope at their best. */
+  readonly full: number;
+  /** Slope in trait units a million years, and its variance at this rate. */
+  readonly slope: number;
+  readonly slopeVariance: number;
+}
+
+/** The network with the time since the root in place of every observed value: the column that a trend adds. */
+export function timeNetwork(network: Network): Network {
+  const ownMean = network.ownMean.map((_, node) =>
+    network.ownPrecision[node]! > 0 ? network.sinceRootMa[node]! : 0,
+  );
+  return { ...network, ownMean };
+}
+
+/** Messages for the time column: precisions are those of the values, means are its own. */
+export function makeTimeMessages(messages: Messages): Messages {
+  const count = messages.belowMean.length;
+  return {
+    ...messages,
+    belowMean: new Float64Array(count),
+    risingMean: new Float64Array(count),
+    otherMean: new Float64Array(count),
+    fallingMean: new Float64Array(count),
+  };
+}
+
+/**
+ * Carries values and times up together and solves for the slope by generalised least squares: the differences met at
+ * each fork are the contrasts of both. Slope and its variance are NaN where no time separates the observations.
+ */
+export function passUpTrend(
+  network: Network,
+  time: Network,
+  rate: number,
+  messages: Messages,
+  timeMessages: Messages,
+): TrendPass {
+  const { parent, branchMa } = network;
+  const { belowPrecision, belowMean, risingPrecision, risingMean } = messages;
+  const { belowMean: belowTime, risingMean: risingTime } = timeMessages;
+  belowPrecision.set(network.ownPrecision);
+  belowMean.set(network.ownMean);
+  belowTime.set(time.ownMean);
+  const root = parent.length - 1;
+  let [logSpreads, valueSquares, products, timeSquares] = [0, 0, 0, 0];
+  for (let node = 0; node < root; node++) {
+    const precision = belowPrecision[node]!;
+    risingPrecision[node] = 0;
+    if (precision === 0) continue;
+    const variance = 1 / precision + rate * branchMa[node]!;
+    const rising = 1 / variance;
+    risingPrecision[node] = rising;
+    risingMean[node] = belowMean[node]!;
+    risingTime[node] = belowTime[node]!;
+    const above = parent[node]!;
+    const before = belowPrecision[above]!;
+    const spread = 1 / before + variance;
+    const value = belowMean[node]! - belowMean[above]!;
+    const elapsed = belowTime[node]! - belowTime[above]!;
+    if (before > 0) {
+      logSpreads += logTwoPi + Math.log(spread);
+      valueSquares += (value * value) / spread;
+      products += (value * elapsed) / spread;
+      timeSquares += (elapsed * elapsed) / spread;
+    }
+    const share = before > 0 ? rising / (before + rising) : 1;
+    belowMean[above]! += value * share;
+    belowTime[above]! += elapsed * share;
+    belowPrecision[above] = before + rising;
+  }
+  const rest = valueSquares - (products * products) / timeSquares;
+  const contrasts = network.sharedLogLikelihood - 0.5 * (logSpreads + rest);
+  return {
+    restricted: contrasts + 0.5 * logTwoPi - 0.5 * Math.log(timeSquares),
+    full: contrasts - 0.5 * logTwoPi + 0.5 * Math.log(belowPrecision[root]!),
+    slope: products / timeSquares,
+    slopeVariance: 1 / timeSquares,
+  };
+}

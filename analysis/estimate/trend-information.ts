@@ -1,0 +1,73 @@
+import type { Network } from './network.ts';
+
+/** Room for one pass of `trendInformation`: variance and mean time of each node with two derivatives each. */
+export interface TrendRoom {
+  readonly variance: Float64Array;
+  readonly varianceSlope: Float64Array;
+  readonly varianceBend: Float64Array;
+  readonly time: Float64Array;
+  readonly timeSlope: Float64Array;
+  readonly timeBend: Float64Array;
+}
+
+/** Room for a network of so many nodes. */
+export function makeTrendRoom(count: number): TrendRoom {
+  return {
+    variance: new Float64Array(count),
+    varianceSlope: new Float64Array(count),
+    varianceBend: new Float64Array(count),
+    time: new Float64Array(count),
+    timeSlope: new Float64Array(count),
+    timeBend: new Float64Array(count),
+  };
+}
+
+/**
+ * What a trend adds to `rateInformation`: first less second derivative in ln(rate) of the log of the squared time
+ * contrasts, carried exactly from tips to root. −1 without sampling variance: the slope takes one degree of freedom.
+ */
+export function trendInformation(network: Network, time: Network, rate: number, room: TrendRoom): number {
+  const { parent, branchMa, ownPrecision } = network;
+  const { variance, varianceSlope, varianceBend, time: mean, timeSlope, timeBend } = room;
+  for (let node = 0; node < parent.length; node++) variance[node] = 1 / ownPrecision[node]!;
+  varianceSlope.fill(0);
+  varianceBend.fill(0);
+  mean.set(time.ownMean);
+  timeSlope.fill(0);
+  timeBend.fill(0);
+  let [squares, squaresSlope, squaresBend] = [0, 0, 0];
+  for (let node = 0; node < parent.length - 1; node++) {
+    if (variance[node] === Infinity) continue;
+    const above = parent[node]!;
+    const rise = rate * branchMa[node]!;
+    const [v, v1, v2] = [variance[node]! + rise, varianceSlope[node]! + rise, varianceBend[node]! + rise];
+    const [b, b1, b2] = [variance[above]!, varianceSlope[above]!, varianceBend[above]!];
+    if (b === Infinity) {
+      [variance[above], varianceSlope[above], varianceBend[above]] = [v, v1, v2];
+      [mean[above], timeSlope[above], timeBend[above]] = [mean[node]!, timeSlope[node]!, timeBend[node]!];
+      continue;
+    }
+    const [s, s1, s2] = [b + v, b1 + v1, b2 + v2];
+    const d = mean[node]! - mean[above]!;
+    const d1 = timeSlope[node]! - timeSlope[above]!;
+    const d2 = timeBend[node]! - timeBend[above]!;
+    // c = d / s and share = b / s, each with its derivatives
+    const c = d / s;
+    const c1 = (d1 - c * s1) / s;
+    const c2 = (d2 - 2 * c1 * s1 - c * s2) / s;
+    const share = b / s;
+    const share1 = (b1 - share * s1) / s;
+    const share2 = (b2 - 2 * share1 * s1 - share * s2) / s;
+    squares += d * c;
+    squaresSlope += d1 * c + d * c1;
+    squaresBend += d2 * c + 2 * d1 * c1 + d * c2;
+    mean[above]! += d * share;
+    timeSlope[above]! += d1 * share + d * share1;
+    timeBend[above]! += d2 * share + 2 * d1 * share1 + d * share2;
+    variance[above] = share * v;
+    varianceSlope[above] = share1 * v + share * v1;
+    varianceBend[above] = share2 * v + 2 * share1 * v1 + share * v2;
+  }
+  const first = squaresSlope / squares;
+  return first - squaresBend / squares + first * first;
+}

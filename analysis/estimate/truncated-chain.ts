@@ -1,0 +1,33 @@
+import type { Random } from '../random/index.ts';
+import { drawWithin, type Bounds } from './bounded-end.ts';
+import type { SmallMatrix } from './small-matrix.ts';
+
+/** Several bounded normal values that hang together: means, inverse of their covariance, and bounds. */
+export interface BoundedValues {
+  readonly means: Float64Array;
+  readonly precision: SmallMatrix;
+  readonly bounds: readonly Bounds[];
+}
+
+/**
+ * Draws of bounded normal values by Gibbs sampling, each in turn given the others, from a start just inside the bounds;
+ * the first `warmUp` rounds are thrown away. One array a value.
+ */
+export function runTruncatedChain(
+  { means, precision, bounds }: BoundedValues,
+  random: Random,
+  counts: { readonly warmUp: number; readonly kept: number },
+): Float64Array[] {
+  const draws = bounds.map(() => new Float64Array(counts.kept));
+  const state = Float64Array.from(bounds, ({ low, high }, i) => Math.min(high, Math.max(low, means[i]!)));
+  for (let round = -counts.warmUp; round < counts.kept; round++) {
+    for (let i = 0; i < state.length; i++) {
+      const row = precision[i]!;
+      let pull = 0;
+      for (let j = 0; j < state.length; j++) if (j !== i) pull += row[j]! * (state[j]! - means[j]!);
+      state[i] = drawWithin(means[i]! - pull / row[i]!, 1 / row[i]!, bounds[i]!, random);
+      if (round >= 0) draws[i]![round] = state[i]!;
+    }
+  }
+  return draws;
+}

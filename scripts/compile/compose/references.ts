@@ -101,7 +101,7 @@ function fullLine(reference: Reference, year: string): string {
   const names = peopleOf(reference).map(fullName);
   const who =
     names.length > 0
-      ? names.join('; ') + (fields.author ? '' : ' (editors)')
+      ? names.join('; ') + (fields.author ? '' : names.length > 1 ? ' (eds)' : ' (ed.)')
       : (organisation(reference) ?? 'Anonymous');
   const parts = [`${who}, ${year}`, stripped(fields['title']), whereOf(reference), stripped(fields['note'])];
   return `${parts

@@ -32,7 +32,7 @@ export function readReferences(source: SourceText, report: Report): Reference[] 
         `the key "${entry.key}" is given twice`,
         'rename or remove one of the entries',
       );
-    else references.push({ key: entry.key, type: entry.type, fields: entry.fields, span });
+    else references.push({ key: entry.key, type: entry.type, fields: composed(entry.fields), span });
     seen.add(entry.key);
   }
   return library.errors.length > 0 ? undefined : references;
@@ -72,4 +72,9 @@ function keySpan(source: SourceText, key: string, again: boolean): Span {
   const match = found[again ? 1 : 0] ?? found[0];
   const start = match ? match.index + match[0].indexOf(match[1]!, match[0].search(/[{(]/)) : 0;
   return { source, start, end: start + key.length };
+}
+
+/** The parser leaves accents as marks of their own; sorting, initials and fonts want whole letters (Unicode NFC). */
+function composed(fields: Entry['fields']): Entry['fields'] {
+  return JSON.parse(JSON.stringify(fields).normalize('NFC')) as Entry['fields']; // the same shape, other code points
 }

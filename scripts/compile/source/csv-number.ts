@@ -5,7 +5,7 @@ const plainNumber = /^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?$/;
 const notMeasuredWords = /^(n\/?a|n\.a\.|nan|null|none|-+|—|–|\?|\.|x|nd|n\.d\.|missing)$/i;
 const month = 'jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|ene|abr|ago|dic';
 const dateForms = new RegExp(
-  `^(\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}[- ](${month})[a-z]*([- ]\d{2,4})?|(${month})[a-z]*[- ]\d{2,4})$`,
+  String.raw`^(\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}[- ](${month})[a-z]*([- ]\d{2,4})?|(${month})[a-z]*[- ]\d{2,4})$`,
   'i',
 );
 

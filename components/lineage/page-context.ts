@@ -5,6 +5,8 @@ export interface PageContext {
   view: LineageView;
   /** Steps of the story, and how many have been rendered so far. */
   steps: { total: number; rendered: number };
+  /** How many trade words have been explained so far, so that each has an id of its own. */
+  terms: number;
 }
 
 /** The page of a story component. Throws when it stands outside a lineage's page. */

@@ -7,6 +7,11 @@ export type MessageKey = keyof typeof en;
 /** The interface languages. A page in any other language falls back to English, key by key. */
 export const interfaceLanguages: Record<string, Partial<Record<string, string>>> = { en, es };
 
+/** Whether a code that comes with the records has a message of its own. */
+export function isMessage(key: string): key is MessageKey {
+  return Object.hasOwn(en, key);
+}
+
 export type Arguments = Record<string, string | number>;
 
 /** One language's voice. */

@@ -36,7 +36,7 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   checkResolved(lineage, report);
   // What is computed from wrong records would only add to the noise.
   if (report.hasErrors() || !records.lineage) return { findings: report.list() };
-  const analysed = analyseLineage(lineage, report);
+  const analysed = analyseLineage(records.lineage.value, lineage, report);
   if (report.hasErrors()) return { findings: report.list() };
   const digest = await contentDigest(folder);
   const compiled = compiledLineage.parse(

@@ -1,37 +1,93 @@
-import { estimateTrait, type Observation, type TraitAnswer } from '../../../analysis/estimate/index.ts';
+import {
+  estimateTrait,
+  type LimitObservation,
+  type Observation,
+  type TraitAnswer,
+} from '../../../analysis/estimate/index.ts';
+import { errorOnScale, isOnScale, toScale, type TraitScale } from '../../../analysis/traits/index.ts';
 import type { Report } from '../findings/report.ts';
+import type { AuthoredLineage } from '../schema/index.ts';
 import type { Span } from '../source/source-text.ts';
 import type { DatedLineageTree } from './date-trees.ts';
+import type { SpecimenLimit } from './limits.ts';
 import type { ObservedTrait } from './observe-trait.ts';
 
+/** What an estimate is made from: means of measured taxa, and limits of broken specimens of the others. */
+export interface TraitEvidence {
+  observed: ObservedTrait;
+  limits: ReadonlyMap<string, readonly SpecimenLimit[]>;
+}
+
 /** Means and sampling variances of the measured taxa that are in a tree, on the scale of the model. */
-export function observationsIn(tree: DatedLineageTree, observed: ObservedTrait): Observation[] {
+export function observationsIn(taxa: ReadonlySet<string>, { observed }: TraitEvidence): Observation[] {
   return [...observed.taxa].flatMap(([taxon, { mean }]) => {
-    if (!mean || !tree.taxa.has(taxon)) return [];
+    if (!mean || !taxa.has(taxon)) return [];
     return [{ taxon, mean: mean.mean, variance: mean.variance }];
   });
+}
+
+/** Limits of broken specimens of taxa without a mean that are in a tree, each on a twig of the spread within a taxon and its own error. */
+export function limitsIn(taxa: ReadonlySet<string>, { observed, limits }: TraitEvidence): LimitObservation[] {
+  const { scale, spread } = observed;
+  return [...limits].flatMap(([taxon, own]) => {
+    if (!taxa.has(taxon) || observed.taxa.get(taxon)?.mean) return [];
+    return own.flatMap(({ specimen, limit: { bare } }) => {
+      const atLeast = endOnScale(scale, bare.atLeast);
+      const atMost = endOnScale(scale, bare.atMost);
+      const at = bare.atLeast ?? bare.atMost;
+      if ((atLeast === undefined && atMost === undefined) || at === undefined || !isOnScale(scale, at))
+        return [];
+      const error = errorOnScale(scale, at, bare.error);
+      return [
+        {
+          taxon,
+          specimen: specimen.record.value.id,
+          atLeast,
+          atMost,
+          twigVariance: (spread?.variance ?? 0) + error ** 2,
+        },
+      ];
+    });
+  });
+}
+
+function endOnScale(scale: TraitScale, end: number | undefined): number | undefined {
+  return end !== undefined && isOnScale(scale, end) ? toScale(scale, end) : undefined;
+}
+
+function isFinite(answer: TraitAnswer): boolean {
+  if (!answer.estimated) return true;
+  return [...answer.nodes, ...answer.leaveOneOut].every(({ median, interval }) =>
+    [median, ...interval].every(Number.isFinite),
+  );
 }
 
 /** Asks the engine for a trait on a tree; what the engine refuses is reported at the trait, and there is no answer. */
 export function estimateOn(
   tree: DatedLineageTree,
-  observed: ObservedTrait,
+  evidence: TraitEvidence,
+  { model, seed }: AuthoredLineage['estimate'],
   where: Span,
   report: Report,
 ): TraitAnswer | undefined {
   try {
-    return estimateTrait({
+    const question = {
       tree: tree.dated,
-      observations: observationsIn(tree, observed),
-      leaveOneOut: tree.reference,
-    });
+      observations: observationsIn(tree.taxa, evidence),
+      model,
+      seed,
+      leaveOneOut: true,
+    };
+    const answer = estimateTrait({ ...question, limits: limitsIn(tree.taxa, evidence) });
+    // What is no number is never printed: the limits then stand in their cards and take no part in estimates.
+    return isFinite(answer) ? answer : estimateTrait(question);
   } catch (error) {
     // The engine refuses with plain errors; any other kind is a mistake of the program and must not pass for a finding.
     if (!(error instanceof Error) || error.constructor !== Error) throw error;
     report.add(
       'cannot-estimate',
       where,
-      `"${observed.trait.id}" cannot be estimated on the tree "${tree.id}": ${error.message}`,
+      `"${evidence.observed.trait.id}" cannot be estimated on the tree "${tree.id}": ${error.message}`,
       'its missing values stay unknown until the records are corrected',
     );
     return undefined;

@@ -1,7 +1,7 @@
 import type { TraitAnswer } from '../../../analysis/estimate/index.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
-import type { Trait } from '../schema/index.ts';
+import type { AuthoredLineage, Trait } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { warnOfSpread } from './spread-findings.ts';
 import { dateTrees, type DatedLineageTree } from './date-trees.ts';
@@ -31,7 +31,11 @@ export interface AnalysedLineage {
 }
 
 /** Computes traits, ages, dated trees and estimates; what cannot be computed is reported. */
-export function analyseLineage(lineage: ResolvedLineage, report: Report): AnalysedLineage {
+export function analyseLineage(
+  authored: AuthoredLineage,
+  lineage: ResolvedLineage,
+  report: Report,
+): AnalysedLineage {
   const ages = taxonAges(lineage);
   const observed = lineage.records.traits.records.flatMap((record) => {
     const kind = findTraitKind(record.value);
@@ -41,15 +45,16 @@ export function analyseLineage(lineage: ResolvedLineage, report: Report): Analys
     return [{ record, observed: own, limits: findLimits(own, lineage, report) }];
   });
   const placed = observed.map((each) => placements(each, lineage, ages));
-  const focus = observed.findIndex((each) => each.record.value.id === lineage.records.lineage?.value.focus);
+  const focus = observed.findIndex((each) => each.record.value.id === authored.focus);
   // One set of trees serves every trait: tips stand where the specimens of the focal trait were found.
   const tipAges = placed[focus] ?? placements(undefined, lineage, ages);
   const trees = dateTrees(lineage.trees, tipAges, ages, report);
   const reference = trees.find((tree) => tree.reference);
+  const settings = authored.estimate;
   const traits = observed.map((each, index) => ({
     ...each,
     placedMa: placed[index]!,
-    answer: reference && estimateOn(reference, each.observed, each.record.at(['id']), report),
+    answer: reference && estimateOn(reference, each, settings, each.record.at(['id']), report),
   }));
   return { lineage, ages, trees, traits };
 }

@@ -1,8 +1,7 @@
-import type { TraitAnswer, NodeEstimate } from '../../../analysis/estimate/index.ts';
+import type { NodeEstimate, NoEstimate, TraitAnswer } from '../../../analysis/estimate/index.ts';
 
 /** Why a value is unknown, as a code. */
-export type UnknownReason =
-  'no-tree' | 'not-in-tree' | 'fewer-than-four' | 'exact-values-equal' | 'no-narrower';
+export type UnknownReason = NoEstimate | 'no-tree' | 'not-in-tree' | 'no-narrower';
 
 /** What relatives say of a taxon without specimens of its own: an estimate worth printing, or why there is none. */
 export type FromRelatives = { inferred: NodeEstimate } | { unknown: UnknownReason };

@@ -47,7 +47,7 @@ function composeModel(model: Estimated['model'], tree: string): CompiledTrait['m
     rateMedian: model.rateMedian,
     rateReml: model.rateReml,
     logLikelihood: model.logLikelihoodMl,
-    compared: [],
+    compared: model.compared.map((each) => ({ ...each })),
   };
 }
 

@@ -32,7 +32,9 @@ export function composeValue(
   if (observation.mean) {
     return { ...shared, ...measuredNumbers(observation.mean, analysedTrait.observed.scale), ...limits };
   }
-  if (limit) return { ...shared, ...boundedNumbers(limit), ...limits };
+  if (limit) {
+    return { ...shared, ...boundedNumbers(limit), ...limits, ...conditionalOf(taxon.id, analysedTrait) };
+  }
   const reference = analysed.trees.find((tree) => tree.reference);
   const relatives = askRelatives(analysedTrait.answer, taxon.id, reference?.taxa.has(taxon.id) ?? false);
   if ('unknown' in relatives) return { ...shared, ...nothingKnown, reason: relatives.unknown };
@@ -80,7 +82,10 @@ function inferredNumbers(estimate: Inferred, { observed, answer }: AnalysedTrait
     status: 'inferred',
     estimate: fromScale(observed.scale, estimate.median),
     interval: back(estimate.interval, observed.scale),
-    method: 'brownian-rate-integrated',
+    method:
+      answer?.estimated && answer.model.name === 'trend'
+        ? 'trend-rate-integrated'
+        : 'brownian-rate-integrated',
     df: answer?.estimated ? answer.model.degreesOfFreedom : null,
     standardError: estimate.standardDeviation,
     relatives: named.map(({ taxon, weight }) => ({ taxon, weight })),
@@ -92,4 +97,20 @@ function inferredNumbers(estimate: Inferred, { observed, answer }: AnalysedTrait
 
 function back([low, high]: readonly [number, number], scale: TraitScale): Interval {
   return [fromScale(scale, low), fromScale(scale, high)];
+}
+
+/** What relatives and the limit together say of a bounded taxon; nothing where no tree speaks of it, or sampling did not settle. */
+function conditionalOf(
+  taxon: string,
+  { answer, observed }: AnalysedTrait,
+): Pick<CompiledValue, 'conditional'> {
+  if (!answer?.estimated || !answer.limits.reported) return {};
+  const node = answer.nodes.find(({ label }) => label === taxon);
+  if (!node) return {};
+  return {
+    conditional: {
+      median: fromScale(observed.scale, node.median),
+      interval: back(node.interval, observed.scale),
+    },
+  };
 }

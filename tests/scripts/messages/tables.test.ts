@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { findingsAfter, replaced } from '../fixtures/changed-lineage.ts';
+
+describe('messages about tables', () => {
+  it('a decimal comma in a cell', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,"29,4",70.2') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:6-12 error csv-number
+        "29,4" has a decimal comma
+        write 29.4"
+    `);
+  });
+
+  it('thousands are grouped', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,"1,070.2"') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:11-20 error csv-number
+        "1,070.2" has separators inside the number
+        write digits and one decimal point, such as 1070.2"
+    `);
+  });
+
+  it('n/a stands in a cell', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,n/a') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:11-14 error csv-number
+        "n/a" stands where a number should
+        if it means ‘not measured’, leave the cell empty, or list the word under notMeasured of this sheet in scheme.yaml"
+    `);
+  });
+
+  it('text stands in a number cell', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,about 70') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:11-19 error csv-number
+        "about 70" is not a number
+        write the number alone, with its unit in the header; leave the cell empty for ‘not measured’"
+    `);
+  });
+
+  it('a formula was left', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,=B2*2.4') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:11-18 error csv-formula
+        a spreadsheet formula or its error was left: "=B2*2.4"
+        paste the value instead of the formula"
+    `);
+  });
+
+  it('a spreadsheet made a date', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,07-Feb') }))
+      .toMatchInlineSnapshot(`
+        "sheets/callipers.csv:2:11-17 error csv-date
+          "07-Feb" looks like a number that a spreadsheet made into a date
+          set the column to text or number and type the value again"
+      `);
+  });
+
+  it('two columns have one name', async () => {
+    expect(
+      await findingsAfter({ 'sheets/callipers.csv': replaced('skull-length (mm)', 'muzzle-length (mm)') }),
+    ).toMatchInlineSnapshot(`
+      "sheets/callipers.csv:1:29-47 error csv-header
+        two columns are called "muzzle-length (mm)"
+        rename or remove one of them"
+    `);
+  });
+
+  it('a row is too long', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,70,2') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:14-15 error csv-ragged
+        this row has 4 cells where the header has 3
+        quote a cell that holds a comma, and write decimals with a point"
+    `);
+  });
+
+  it('a row is too short', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:6-10 error csv-ragged
+        this row has 2 cells where the header has 3
+        add the missing commas"
+    `);
+  });
+
+  it('semicolons separate the cells', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': (text) => text.replaceAll(',', ';') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:1:1-46 error csv-separator
+        cells are separated by semicolons
+        save the table as comma-separated values in UTF-8"
+    `);
+  });
+
+  it('a quotation mark is never closed', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,"29.4,70.2') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:6-7 error csv-quote
+        a quotation mark is never closed
+        close it, or remove it"
+    `);
+  });
+
+  it('a column is not known', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('skull-length (mm)', 'skul-length (mm)') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:1:29-45 error csv-header
+        unknown column "skul-length (mm)"; did you mean "skull-length"?
+        name a measurement of scheme.yaml with its unit, such as "basal-length (mm)", or describe the sheet under sheets: in scheme.yaml"
+    `);
+  });
+
+  it('a row names no specimen', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4', '  ,29.4') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:1-3 error csv-row
+        this row names no specimen
+        fill the column specimen or catalogNumber"
+    `);
+  });
+});

@@ -1,0 +1,74 @@
+import { distanceBetween, type PlanePoint } from './plane.ts';
+
+/** A curve as the points that it passes through; at `corner` it may bend sharply in the point before. */
+export type CurveCourse = readonly (PlanePoint | 'corner')[];
+
+/** A dense line of points, and where in it the corners are, with the first and the last point. */
+export interface Polyline {
+  readonly points: readonly PlanePoint[];
+  readonly corners: readonly number[];
+}
+
+/**
+ * Dense points along a centripetal Catmull-Rom curve (Yuksel, Schaefer and Keyser 2011, Computer-Aided Design 43:
+ * 747–755: knots by the square root of the distance, so it makes neither cusps nor loops between two points), at most
+ * `spacing` apart along the chords. Runs between corners are smoothed apart. Throws for fewer than two points.
+ */
+export function traceCurve(course: CurveCourse, spacing: number): Polyline {
+  const runs = runsBetweenCorners(course);
+  const points: PlanePoint[] = [];
+  const corners = [0];
+  for (const run of runs) {
+    run.slice(1).forEach((end, index) => points.push(...segment(run, index, end, spacing)));
+    corners.push(points.length);
+  }
+  points.push(runs.at(-1)!.at(-1)!);
+  return { points, corners };
+}
+
+function runsBetweenCorners(course: CurveCourse): PlanePoint[][] {
+  const runs: PlanePoint[][] = [[]];
+  for (const stop of course) {
+    const run = runs.at(-1)!;
+    if (stop !== 'corner') run.push(stop);
+    else if (run.length > 0) runs.push([run.at(-1)!]);
+  }
+  const whole = runs.filter((run) => run.length > 1);
+  if (whole.length === 0) throw new Error('a curve requires at least two points');
+  return whole;
+}
+
+/** Points from the start of one segment up to, but not including, its end. */
+function segment(run: readonly PlanePoint[], index: number, end: PlanePoint, spacing: number): PlanePoint[] {
+  const start = run[index]!;
+  const before = run[index - 1] ?? mirrored(start, end);
+  const after = run[index + 2] ?? mirrored(end, start);
+  const count = Math.max(2, Math.ceil(distanceBetween(start, end) / spacing));
+  const knots = [0, 0, 0, 0];
+  [before, start, end, after].reduce((last, point, knot) => {
+    knots[knot] = knots[knot - 1]! + Math.max(1e-4, Math.sqrt(distanceBetween(last, point)));
+    return point;
+  });
+  return Array.from({ length: count }, (_, part) =>
+    catmullRom([before, start, end, after], knots, knots[1]! + ((knots[2]! - knots[1]!) * part) / count),
+  );
+}
+
+function mirrored(about: PlanePoint, point: PlanePoint): PlanePoint {
+  return [2 * about[0] - point[0], 2 * about[1] - point[1]];
+}
+
+/** Value of the curve by the pyramid of Barry and Goldman (1988). */
+function catmullRom(points: readonly PlanePoint[], knots: readonly number[], at: number): PlanePoint {
+  let level = points;
+  for (let width = 1; width <= 3; width++) {
+    level = level.slice(1).map((right, index) => {
+      const left = level[index]!;
+      // The top of the pyramid spans the two middle knots only.
+      const [from, to] = width === 3 ? [knots[1]!, knots[2]!] : [knots[index]!, knots[index + width]!];
+      const share = (at - from) / (to - from);
+      return [left[0] + (right[0] - left[0]) * share, left[1] + (right[1] - left[1]) * share] as const;
+    });
+  }
+  return level[0]!;
+}

@@ -22,7 +22,7 @@ const gauss = [
 ] as const;
 
 /** Half of the squared distance, in the exponent, beyond which a normal density counts for nothing. */
-const negligibleExponent = 37;
+const negligibleExponent = 24;
 
 /**
  * Points at which to take a smooth function of a normal value known to lie between bounds, by Gauss and Legendre's rule
@@ -40,7 +40,7 @@ export function boundedPoints(
   const nearest = Math.min(Math.max(0, a), b);
   const reach = Math.sqrt(nearest * nearest + 2 * negligibleExponent);
   const [from, to] = [Math.max(a, -reach), Math.min(b, reach)];
-  const widest = Math.min(1.5, 3 * finest, 4 / Math.max(1, Math.abs(nearest)));
+  const widest = Math.min(3, 3 * finest, 4 / Math.max(1, Math.abs(nearest)));
   const panels = Math.min(4000, Math.max(2, Math.ceil((to - from) / widest)));
   const half = (to - from) / (2 * panels);
   const at: number[] = [];

@@ -29,6 +29,9 @@ const sharpShare = 1e-7;
 /** Squared correlation with the bounded specimen below which a limit does not reach a node. */
 const farShare = 1e-12;
 
+/** Weight of a rate below which it is left out of a limit's mixture. */
+const lightestRate = 1e-9;
+
 /**
  * Estimates of nodes given one limit on a specimen's own twig: at each rate the rest of the tree is normal given the
  * specimen's value, which is integrated over its side of the limit by quadrature. The limit informs values, not the
@@ -51,6 +54,7 @@ export function conditionOnOne(
     const endVariance = end.variance + limit.twigVariance;
     covariancesWith(known, at, covariances);
     probability += weight * probabilityOf(end.mean, endVariance, bounds);
+    if (weight < lightestRate) return;
     nodes.forEach((node, index) => {
       const belief = beliefOf(known, { node, upMa: 0 });
       rows[index]!.push({

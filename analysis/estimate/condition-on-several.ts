@@ -14,18 +14,29 @@ export interface SampledEstimates {
   readonly values: readonly ValueEstimate[];
   readonly splitRHat: number;
   readonly effectiveSize: number;
-  /** Split R-hat under 1.01 and more than 400 effective draws. */
+  /** Split R-hat under 1.01 (1.05 for light effort) and more than 400 effective draws. */
   readonly settled: boolean;
 }
 
 const chains = 4;
-const counts = { warmUp: 50, kept: 300 } as const;
+
+/** Rounds of a chain, and how well chains must agree: light is for values that are only one of many in a range. */
+const efforts = {
+  full: { counts: { warmUp: 50, kept: 300 }, largestRHat: 1.01 },
+  light: { counts: { warmUp: 30, kept: 100 }, largestRHat: 1.05 },
+} as const;
+
+/** How much sampling goes into estimates with several limits. */
+export type SamplingEffort = keyof typeof efforts;
 
 /** Every so many draws enter the mixture: near draws say the same. */
-const thinning = 5;
+const thinning = 10;
 
 /** Weight of a rate below which its chains are not judged: they carry nothing that is printed. */
 const judgedWeight = 1e-3;
+
+/** Weight of a rate below which it is left out. */
+const lightestRate = 1e-6;
 
 /** The bounded specimens at one rate, and their covariance with every node wanted. */
 interface Joint {
@@ -45,15 +56,17 @@ export function conditionOnSeveral(
   fit: Fit,
   limits: readonly { readonly limit: LimitObservation; readonly at: number }[],
   nodes: readonly number[],
-  options: { readonly level: number; readonly seed: string | number },
+  options: { readonly level: number; readonly seed: string | number; readonly effort?: SamplingEffort },
 ): SampledEstimates {
+  const { counts, largestRHat } = efforts[options.effort ?? 'full'];
   const bounds = limits.map(({ limit }) => boundsOf(limit));
   const parts = nodes.map((): [number, number, number][] => []);
   let [splitRHat, precisionSum] = [1, 0];
   forEachRate(fit, (known) => {
     const weight = fit.grid.weights[known.step]!;
     const joint = joinLimits(known, limits, nodes);
-    const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step]);
+    if (weight < lightestRate) return;
+    const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step], counts);
     if (weight > judgedWeight) {
       const judged = bounds.map((_, i) => diagnoseChains(runs.map((run) => run[i]!)));
       splitRHat = Math.max(splitRHat, ...judged.map((one) => one.splitRHat));
@@ -72,7 +85,7 @@ export function conditionOnSeveral(
       options.level,
     ),
   );
-  return { values, splitRHat, effectiveSize, settled: splitRHat < 1.01 && effectiveSize > 400 };
+  return { values, splitRHat, effectiveSize, settled: splitRHat < largestRHat && effectiveSize > 400 };
 }
 
 function joinLimits(
@@ -115,6 +128,7 @@ function drawLimits(
   joint: Joint,
   bounds: readonly Bounds[],
   keys: readonly (string | number)[],
+  counts: { readonly warmUp: number; readonly kept: number },
 ): Float64Array[][] {
   return Array.from({ length: chains }, (_, chain) =>
     runTruncatedChain({ ...joint, bounds }, seededRandom(...keys, chain), counts),
@@ -128,9 +142,10 @@ function addDraws(
   weight: number,
   parts: readonly [number, number, number][][],
 ): void {
-  const share = weight / (runs.length * Math.ceil(counts.kept / thinning));
+  const kept = runs[0]![0]!.length;
+  const share = weight / (runs.length * Math.ceil(kept / thinning));
   for (const run of runs)
-    for (let draw = 0; draw < counts.kept; draw += thinning)
+    for (let draw = 0; draw < kept; draw += thinning)
       joint.gains.forEach((gain, index) => {
         const shift = gain.reduce((sum, part, i) => sum + part * (run[i]![draw]! - joint.means[i]!), 0);
         parts[index]!.push([share, joint.nodeMeans[index]! + shift, joint.open[index]!]);

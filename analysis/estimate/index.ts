@@ -8,4 +8,14 @@ export type { LimitObservation } from './limit-observation.ts';
 export type { Observation } from './observation.ts';
 export type { ValueEstimate } from './posterior.ts';
 export type { RelativeWeight } from './relative-weights.ts';
+export { branchesAt, findPointEstimates, type BranchPoint } from './points.ts';
+export { compareSensitivity, type SensitivityModel } from './sensitivity.ts';
+export {
+  spanOver,
+  type DatedHypothesis,
+  type SpanAnswer,
+  type SpanQuestion,
+  type ValueSpan,
+} from './span.ts';
+export { statusOf, type StatusGrounds, type UnknownReason, type ValueStatus } from './status.ts';
 export { findTreeBlindInterval } from './tree-blind.ts';

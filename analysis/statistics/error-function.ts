@@ -72,10 +72,11 @@ export function scaledErrorComplement(x: number): number {
   return x <= 4 ? middleScaled(x) : farScaled(x);
 }
 
-/** Complementary error function, to about 1e-15 relative in both tails (Cody 1969). */
+/** Complementary error function, to about 1e-15 relative in both tails, 0 above 27 (Cody 1969). */
 export function errorComplement(x: number): number {
   const size = Math.abs(x);
   if (size <= 0.5) return 1 - nearErrorFunction(x);
+  if (size > 27) return x > 0 ? 0 : 2;
   const upper = expNegativeSquare(size) * scaledErrorComplement(size);
   return x > 0 ? upper : 2 - upper;
 }

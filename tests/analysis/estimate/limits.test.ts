@@ -1,0 +1,222 @@
+import { expect, test } from 'vitest';
+import { conditionOnOne } from '../../../analysis/estimate/condition-on-one.ts';
+import { conditionOnSeveral } from '../../../analysis/estimate/condition-on-several.ts';
+import { drawWithin, logProbabilityWithin } from '../../../analysis/estimate/bounded-end.ts';
+import { diagnoseChains } from '../../../analysis/estimate/chain-diagnostics.ts';
+import { findFit, type Fit } from '../../../analysis/estimate/fit.ts';
+import { estimateTrait } from '../../../analysis/estimate/index.ts';
+import { buildNetwork } from '../../../analysis/estimate/network.ts';
+import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
+import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
+import { nineTips } from '../../reference/nine-tips.ts';
+import { limitsReference as known } from '../../reference/nine-tips-limits.ts';
+
+const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
+
+function observe(missing: readonly string[], withError: boolean) {
+  return Object.entries(nineTips.value)
+    .filter(([taxon]) => !missing.includes(taxon))
+    .map(([taxon, mean]) => ({
+      taxon,
+      mean,
+      variance: withError ? nineTips.standardError[taxon as keyof typeof nineTips.value] ** 2 : 0,
+    }));
+}
+
+/** A fit whose grid is one rate: what the references were computed at. */
+function fitAt(missing: readonly string[], withError: boolean, rate: number): Fit {
+  const network = buildNetwork(tree, observe(missing, withError));
+  const grid = {
+    rates: Float64Array.of(rate),
+    weights: Float64Array.of(1),
+    centre: 0,
+    width: 1,
+    firstStep: 0,
+  };
+  return { model: 'brownian', network, grid };
+}
+
+const limitOn = (taxon: string, ends: { atLeast?: number; atMost?: number }, twigVariance = 0) => ({
+  taxon,
+  specimen: `${taxon}-1`,
+  ...ends,
+  twigVariance,
+});
+
+test.each([
+  ...known.withoutError.map((row) => ({ ...row, withError: false, rate: nineTips.cases[0].rateReml })),
+  ...known.withError.map((row) => ({ ...row, withError: true, rate: nineTips.cases[1].rateReml })),
+])('a floor of $atLeast on a twig of no length truncates the value, error $withError', (row) => {
+  const fit = fitAt(['G'], row.withError, row.rate);
+  const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
+  const { values, probability } = conditionOnOne(
+    fit,
+    limitOn('G', { atLeast: row.atLeast }),
+    node,
+    [node],
+    0.95,
+  );
+  expect(probability / row.probability).toBeCloseTo(1, 9);
+  expect(values[0]!.median).toBeCloseTo(row.median, 8);
+  expect(values[0]!.interval[0]).toBeCloseTo(row.low, 8);
+  expect(values[0]!.interval[1]).toBeCloseTo(row.high, 8);
+  expect(values[0]!.standardDeviation ** 2).toBeCloseTo(row.variance, 8);
+});
+
+test('a ceiling, and a floor with a ceiling, truncate the other way and both ways', () => {
+  const fit = fitAt(['G'], false, nineTips.cases[0].rateReml);
+  const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
+  for (const row of [known.between, known.atMost]) {
+    const ends = 'atLeast' in row ? { atLeast: row.atLeast, atMost: row.atMost } : { atMost: row.atMost };
+    const value = conditionOnOne(fit, limitOn('G', ends), node, [node], 0.95).values[0]!;
+    expect(value.median).toBeCloseTo(row.median, 8);
+    expect(value.interval[0]).toBeCloseTo(row.low, 8);
+    expect(value.interval[1]).toBeCloseTo(row.high, 8);
+    expect(value.standardDeviation ** 2).toBeCloseTo(row.variance, 9);
+  }
+});
+
+test('a floor on one missing tip moves another as the joint distribution says', () => {
+  const fit = fitAt(['G', 'C'], false, nineTips.cases[2].rateReml);
+  const at = (label: string) => fit.network.nodeOf[tree.label.indexOf(label)]!;
+  const one = limitOn('G', { atLeast: known.joint.atLeast });
+  const exact = conditionOnOne(fit, one, at('G'), [at('C')], 0.95).values[0]!;
+  expect(exact.standardDeviation ** 2).toBeCloseTo(known.joint.varianceOfC, 9);
+  // the shift is a hundredth of the deviation: so near to normal that median and mean agree to 1e-5
+  expect(exact.median).toBeCloseTo(known.joint.meanOfC, 4);
+  const sampled = conditionOnSeveral(fit, [{ limit: one, at: at('G') }], [at('C'), at('G')], {
+    level: 0.95,
+    seed: 1,
+  });
+  expect(sampled.settled).toBe(true);
+  expect(sampled.values[1]!.standardDeviation).toBeCloseTo(Math.sqrt(known.joint.varianceOfG), 1);
+});
+
+test('quadrature and sampling agree on one limit with a twig, the rate integrated', () => {
+  const network = buildNetwork(tree, observe(['G', 'C'], true));
+  const fit = findFit(network, 'brownian')!;
+  const at = network.nodeOf[tree.label.indexOf('G')]!;
+  const nodes = ['G', 'C', 'n4', 'root'].map((label) => network.nodeOf[tree.label.indexOf(label)]!);
+  const limit = limitOn('G', { atLeast: 2.9 }, 0.02);
+  const exact = conditionOnOne(fit, limit, at, nodes, 0.95).values;
+  const sampled = conditionOnSeveral(fit, [{ limit, at }], nodes, { level: 0.95, seed: 'agree' }).values;
+  nodes.forEach((_, index) => {
+    const scale = exact[index]!.standardDeviation;
+    expect(Math.abs(sampled[index]!.median - exact[index]!.median)).toBeLessThan(0.05 * scale);
+    expect(Math.abs(sampled[index]!.interval[0] - exact[index]!.interval[0])).toBeLessThan(0.1 * scale);
+    expect(Math.abs(sampled[index]!.interval[1] - exact[index]!.interval[1])).toBeLessThan(0.1 * scale);
+  });
+});
+
+test('a limit of one specimen is not a limit of its taxon: the mean may lie below', () => {
+  // with a wide twig the interval reaches under the floor; simulated as the specimen's own value about its taxon's
+  const observations = observe(['G'], false);
+  const wide = estimateTrait({ tree, observations, limits: [limitOn('G', { atLeast: 2.9 }, 0.3 ** 2)] });
+  const plain = estimateTrait({ tree, observations });
+  if (!wide.estimated || !plain.estimated) throw new Error('not estimated');
+  const at = tree.label.indexOf('G');
+  expect(wide.nodes[at]!.interval[0]).toBeLessThan(2.9);
+  expect(wide.nodes[at]!.median).toBeGreaterThan(plain.nodes[at]!.median);
+  expect(wide.model.rateMedian).toBe(plain.model.rateMedian);
+});
+
+test('one limit on a twig has the distribution of simulated specimens', () => {
+  const fit = fitAt(['G'], false, nineTips.cases[0].rateReml);
+  const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
+  const { mean, deviation } = nineTips.cases[0].tips[0];
+  const value = conditionOnOne(fit, limitOn('G', { atLeast: 2.8 }, 0.04), node, [node], 0.95).values[0]!;
+  const random = seededRandom('specimens');
+  const kept: number[] = [];
+  while (kept.length < 20_000) {
+    const taxon = mean + deviation * normalDraw(random);
+    if (taxon + 0.2 * normalDraw(random) > 2.8) kept.push(taxon);
+  }
+  kept.sort((a, b) => a - b);
+  const share = (at: number) => kept.filter((taxon) => taxon < at).length / kept.length;
+  expect(Math.abs(share(value.median) - 0.5)).toBeLessThan(0.014);
+  expect(Math.abs(share(value.interval[0]) - 0.025)).toBeLessThan(0.0045);
+  expect(Math.abs(share(value.interval[1]) - 0.975)).toBeLessThan(0.0045);
+});
+
+test('two limits are sampled, settle, and depend on the seed by less than their error', () => {
+  const limits = [
+    limitOn('G', { atLeast: 2.7 }, 0.02),
+    { ...limitOn('C', { atMost: 2.9 }, 0.02), specimen: 'C-2' },
+  ];
+  const ask = (seed: number) =>
+    estimateTrait({ tree, observations: observe(['G', 'C'], true), limits, seed });
+  const [one, same, other] = [ask(1), ask(1), ask(2)];
+  if (!one.estimated || !same.estimated || !other.estimated) throw new Error('not estimated');
+  expect(one).toEqual(same);
+  expect(one.limits).toMatchObject({ method: 'sampling', reported: true });
+  expect(one.limits.effectiveSize!).toBeGreaterThan(400);
+  const at = tree.label.indexOf('G');
+  expect(other.nodes[at]!.median).not.toBe(one.nodes[at]!.median);
+  expect(Math.abs(other.nodes[at]!.median - one.nodes[at]!.median)).toBeLessThan(
+    0.05 * one.nodes[at]!.standardDeviation,
+  );
+});
+
+test('a limit that the relatives find very improbable is answered with its probability', () => {
+  const answer = estimateTrait({
+    tree,
+    observations: observe(['G'], false),
+    limits: [limitOn('G', { atLeast: 9 }, 0.01)],
+  });
+  if (!answer.estimated) throw new Error(answer.reason);
+  expect(answer.limits.probability!).toBeLessThan(0.001);
+  const { median, interval } = answer.nodes[tree.label.indexOf('G')]!;
+  expect([median, ...interval].every(Number.isFinite)).toBe(true);
+});
+
+test('limits of measured taxa are passed over, and empty or crossed limits are errors', () => {
+  const observations = observe(['G'], true);
+  const plain = estimateTrait({ tree, observations });
+  expect(estimateTrait({ tree, observations, limits: [limitOn('A', { atLeast: 4 })] })).toEqual(plain);
+  const wrong = (limit: object) => () =>
+    estimateTrait({ tree, observations, limits: [{ ...limitOn('G', {}), ...limit }] });
+  expect(wrong({})).toThrow('limit of "G-1" says nothing');
+  expect(wrong({ atLeast: 3, atMost: 2 })).toThrow('must have its lower end below its upper, got 3 and 2');
+  expect(wrong({ atLeast: 3, twigVariance: NaN })).toThrow(
+    'twig variance of "G-1" must be 0 or more, got NaN',
+  );
+  expect(wrong({ atLeast: 3, taxon: 'X' })).toThrow('"X" has a limit but is not a tip of the tree');
+});
+
+test('draws far in the tail stay beyond the bound and have the tail mean', () => {
+  const random = seededRandom('tail');
+  for (const low of [8, 45]) {
+    const draws = Array.from({ length: 4000 }, () => drawWithin(0, 1, { low, high: Infinity }, random));
+    expect(Math.min(...draws)).toBeGreaterThanOrEqual(low);
+    const mean = draws.reduce((sum, draw) => sum + draw, 0) / draws.length;
+    // Johnson, Kotz and Balakrishnan 1994: 8.121368112236123 above 8; low + 1/low − 2/low³ far out
+    const wanted = low === 8 ? 8.121368112236123 : low + 1 / low - 2 / low ** 3;
+    expect(Math.abs(mean - wanted)).toBeLessThan(4 / low / Math.sqrt(draws.length));
+  }
+  expect(drawWithin(0, 1, { low: -Infinity, high: -8 }, random)).toBeLessThanOrEqual(-8);
+  expect(Math.exp(logProbabilityWithin(0, 1, { low: -1, high: 2 }))).toBeCloseTo(0.8185946141203637, 12);
+  expect(logProbabilityWithin(0, 1, { low: 10, high: 11 })).toBeCloseTo(
+    logProbabilityWithin(0, 1, { low: -11, high: -10 }),
+    12,
+  );
+});
+
+test('chains that disagree, and chains that creep, are told', () => {
+  const random = seededRandom('chains');
+  const steady = Array.from({ length: 4 }, () =>
+    Float64Array.from({ length: 500 }, () => normalDraw(random)),
+  );
+  expect(diagnoseChains(steady).splitRHat).toBeLessThan(1.01);
+  expect(diagnoseChains(steady).effectiveSize).toBeGreaterThan(1000);
+  const apart = steady.map((chain, k) => chain.map((draw) => draw + k));
+  expect(diagnoseChains(apart).splitRHat).toBeGreaterThan(1.2);
+  const creeping = steady.map((chain) => {
+    let at = 0;
+    return chain.map((draw) => (at = 0.95 * at + 0.3 * draw));
+  });
+  expect(diagnoseChains(creeping).effectiveSize).toBeLessThan(200);
+  expect(diagnoseChains([new Float64Array(10), new Float64Array(10)])).toEqual({
+    splitRHat: 1,
+    effectiveSize: 20,
+  });
+});

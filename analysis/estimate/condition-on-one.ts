@@ -3,7 +3,7 @@ import { boundedPoints, boundedShareBelow, logProbabilityWithin, type Bounds } f
 import { covariancesWith } from './covariance.ts';
 import type { Fit } from './fit.ts';
 import { boundsOf, type LimitObservation } from './limit-observation.ts';
-import { mixtureMoments, type Mixture } from './mixture.ts';
+import { mixtureMoments, MixtureParts } from './mixture.ts';
 import { beliefOf, forEachRate } from './per-rate.ts';
 import { summarise, type ValueEstimate } from './posterior.ts';
 
@@ -83,27 +83,17 @@ function conditionNode(row: readonly AtOneRate[], bounds: Bounds, level: number)
   );
   if (reached && row.every(({ variance }, step) => open[step]! <= sharpShare * variance))
     return summariseSharp(row, bounds, level);
-  const parts: [weight: number, mean: number, variance: number][] = [];
+  const parts = new MixtureParts();
   row.forEach((known, step) => {
     const { weight, mean, endMean, endVariance, covariance } = known;
-    if (!reached) return parts.push([weight, mean, known.variance]);
+    if (!reached) return parts.add(weight, mean, known.variance);
     const pull = covariance / endVariance;
     const finest = Math.sqrt(open[step]!) / (Math.abs(pull) * Math.sqrt(endVariance));
     const points = boundedPoints(endMean, endVariance, bounds, finest);
-    points.at.forEach((end, index) =>
-      parts.push([weight * points.weights[index]!, mean + pull * (end - endMean), open[step]!]),
-    );
-    return undefined;
+    for (let k = 0; k < points.at.length; k++)
+      parts.add(weight * points.weights[k]!, mean + pull * (points.at[k]! - endMean), open[step]!);
   });
-  return summarise(mixtureOf(parts), level);
-}
-
-function mixtureOf(parts: readonly (readonly [number, number, number])[]): Mixture {
-  return {
-    weights: Float64Array.from(parts, ([weight]) => weight),
-    means: Float64Array.from(parts, ([, mean]) => mean),
-    variances: Float64Array.from(parts, ([, , variance]) => variance),
-  };
+  return summarise(parts.mixture(), level);
 }
 
 /** Where the node is the bounded value itself, on a twig of no variance: truncated normal distributions, mixed. */
@@ -125,13 +115,14 @@ function summariseSharp(row: readonly AtOneRate[], bounds: Bounds, level: number
     for (let k = 0; k < 60 && below(high) < probability; k++) high = Math.max(high, low) + scale * 2 ** k;
     return findRoot((at) => below(at) - probability, low, high);
   };
-  const points = row.flatMap(({ weight, mean, variance }) => {
-    const found = boundedPoints(mean, variance, bounds, 1);
-    return found.at.map((at, index): [number, number, number] => [weight * found.weights[index]!, at, 0]);
-  });
+  const parts = new MixtureParts();
+  for (const { weight, mean, variance } of row) {
+    const points = boundedPoints(mean, variance, bounds, 1);
+    points.at.forEach((at, k) => parts.add(weight * points.weights[k]!, at, 0));
+  }
   return {
     median: quantile(0.5),
     interval: [quantile((1 - level) / 2), quantile((1 + level) / 2)],
-    standardDeviation: Math.sqrt(mixtureMoments(mixtureOf(points)).variance),
+    standardDeviation: Math.sqrt(mixtureMoments(parts.mixture()).variance),
   };
 }

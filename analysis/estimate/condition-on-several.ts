@@ -4,6 +4,7 @@ import { diagnoseChains } from './chain-diagnostics.ts';
 import { covariancesWith } from './covariance.ts';
 import type { Fit } from './fit.ts';
 import { boundsOf, type LimitObservation } from './limit-observation.ts';
+import { MixtureParts } from './mixture.ts';
 import { beliefOf, forEachRate, type AtRate } from './per-rate.ts';
 import { summarise, type ValueEstimate } from './posterior.ts';
 import { invertSmall, type SmallMatrix } from './small-matrix.ts';
@@ -60,7 +61,7 @@ export function conditionOnSeveral(
 ): SampledEstimates {
   const { counts, largestRHat } = efforts[options.effort ?? 'full'];
   const bounds = limits.map(({ limit }) => boundsOf(limit));
-  const parts = nodes.map((): [number, number, number][] => []);
+  const parts = nodes.map(() => new MixtureParts());
   let [splitRHat, precisionSum] = [1, 0];
   forEachRate(fit, (known) => {
     const weight = fit.grid.weights[known.step]!;
@@ -75,16 +76,7 @@ export function conditionOnSeveral(
     addDraws(joint, runs, weight, parts);
   });
   const effectiveSize = 1 / precisionSum;
-  const values = parts.map((rows) =>
-    summarise(
-      {
-        weights: Float64Array.from(rows, ([weight]) => weight),
-        means: Float64Array.from(rows, ([, mean]) => mean),
-        variances: Float64Array.from(rows, ([, , variance]) => variance),
-      },
-      options.level,
-    ),
-  );
+  const values = parts.map((part) => summarise(part.mixture(), options.level));
   return { values, splitRHat, effectiveSize, settled: splitRHat < largestRHat && effectiveSize > 400 };
 }
 
@@ -140,7 +132,7 @@ function addDraws(
   joint: Joint,
   runs: readonly (readonly Float64Array[])[],
   weight: number,
-  parts: readonly [number, number, number][][],
+  parts: readonly MixtureParts[],
 ): void {
   const kept = runs[0]![0]!.length;
   const share = weight / (runs.length * Math.ceil(kept / thinning));
@@ -148,6 +140,6 @@ function addDraws(
     for (let draw = 0; draw < kept; draw += thinning)
       joint.gains.forEach((gain, index) => {
         const shift = gain.reduce((sum, part, i) => sum + part * (run[i]![draw]! - joint.means[i]!), 0);
-        parts[index]!.push([share, joint.nodeMeans[index]! + shift, joint.open[index]!]);
+        parts[index]!.add(share, joint.nodeMeans[index]! + shift, joint.open[index]!);
       });
 }

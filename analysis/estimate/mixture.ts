@@ -2,11 +2,38 @@ import { inverseNormal, scaledErrorComplement } from '../statistics/index.ts';
 
 const inverseRootTwoPi = 0.3989422804014327;
 
+/** Standard deviations beyond which a normal distribution's tail is less than the last digit of 1. */
+const farDeviations = 8.3;
+
 /** A mixture of normal distributions; the weights add up to 1. */
 export interface Mixture {
   readonly weights: Float64Array;
   readonly means: Float64Array;
   readonly variances: Float64Array;
+}
+
+/** A mixture that is put together part by part. */
+export class MixtureParts {
+  readonly #weights: number[] = [];
+  readonly #means: number[] = [];
+  readonly #variances: number[] = [];
+
+  /** Adds a normal distribution; one of variance 0 is a point. */
+  add(weight: number, mean: number, variance: number): void {
+    this.#weights.push(weight);
+    this.#means.push(mean);
+    this.#variances.push(variance);
+  }
+
+  /** The mixture so far, its weights scaled to add up to 1. */
+  mixture(): Mixture {
+    const total = this.#weights.reduce((sum, weight) => sum + weight, 0);
+    return {
+      weights: Float64Array.from(this.#weights, (weight) => weight / total),
+      means: Float64Array.from(this.#means),
+      variances: Float64Array.from(this.#variances),
+    };
+  }
 }
 
 /** Mean, variance, and fourth central moment over the squared variance less 3, of a mixture. */
@@ -63,6 +90,8 @@ function distributionAt({ weights, means, variances }: Mixture, at: number) {
       continue;
     }
     const z = (at - means[i]!) / deviation;
+    if (z > farDeviations) reached += weights[i]!;
+    if (Math.abs(z) > farDeviations) continue;
     const bell = Math.exp(-0.5 * z * z);
     const tail = 0.5 * bell * scaledErrorComplement(Math.abs(z) * Math.SQRT1_2);
     reached += weights[i]! * (z > 0 ? 1 - tail : tail);

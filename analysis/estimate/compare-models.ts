@@ -4,6 +4,8 @@ import type { Network } from './network.ts';
 /** One model by its largest likelihood. */
 export interface ComparedModel {
   readonly name: ModelName;
+  /** Rate of largest likelihood, squared units of the scale a million years. */
+  readonly rate: number;
   readonly logLikelihood: number;
   readonly parameters: number;
   /** Akaike's criterion corrected for sample size; null below parameters + 2 observations. */
@@ -44,7 +46,14 @@ export function compareModels(network: Network): ComparedModel[] {
     const { logLikelihood, rate } = best;
     const aicc = correctedCriterion(logLikelihood, parameters, network.observations.length);
     return [
-      { name, logLikelihood, parameters, aicc, ...(rate === 0 ? { note: 'rate-at-zero' as const } : {}) },
+      {
+        name,
+        rate,
+        logLikelihood,
+        parameters,
+        aicc,
+        ...(rate === 0 ? { note: 'rate-at-zero' as const } : {}),
+      },
     ];
   });
 }

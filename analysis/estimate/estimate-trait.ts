@@ -1,5 +1,5 @@
 import { requireTipsByLabel, type DatedTree } from '../tree/index.ts';
-import { chooseModel, compareModels } from './compare-models.ts';
+import { chooseModel, compareModels, type ComparedModel } from './compare-models.ts';
 import { estimateNodes, type PlacedLimit } from './estimate-nodes.ts';
 import { findFit, type Fit, type ModelName } from './fit.ts';
 import { leaveOneOut } from './leave-one-out.ts';
@@ -9,7 +9,7 @@ import { buildNetwork, type Network } from './network.ts';
 import type { Observation } from './observation.ts';
 import type { ValueEstimate } from './posterior.ts';
 import { relativeWeights } from './relative-weights.ts';
-import type { NodeEstimate, TraitAnswer } from './trait-answer.ts';
+import type { NodeEstimate, NoEstimate, TraitAnswer } from './trait-answer.ts';
 import { findTreeBlindInterval } from './tree-blind.ts';
 
 /** What `estimateTrait` works on; every number is on the scale of the model (plain, log or logit). */
@@ -33,7 +33,7 @@ export interface TraitQuestion {
  * Estimates a trait at every tip and fork of a dated tree from what was measured, by Brownian motion or with a trend:
  * median, interval and standard deviation with sampling variance included and the rate integrated, without simulation
  * unless there are several limits. With fewer than four observations (five for a trend asked for), exact values that are all
- * equal, or a trend that no time can tell, it says why it does not. Throws for observations or limits outside the tree,
+ * equal, or a trend that no time can tell or that leaves no scatter, it says why it does not. Throws for observations or limits outside the tree,
  * doubled, or exact twice at one point in time.
  */
 export function estimateTrait(question: TraitQuestion): TraitAnswer {
@@ -42,14 +42,9 @@ export function estimateTrait(question: TraitQuestion): TraitAnswer {
   const placed = placeLimits(tree, network, limits);
   if (observations.length < 4) return { estimated: false, reason: 'fewer-than-four' };
   const compared = compareModels(network);
-  const asked = question.model ?? 'brownian';
-  const model = asked === 'auto' ? chooseModel(compared) : asked;
-  if (model === 'trend' && !compared.some(({ name }) => name === 'trend'))
-    return { estimated: false, reason: compared.length > 0 ? 'trend-not-told' : 'exact-values-equal' };
-  if (model === 'trend' && observations.length < 5)
-    return { estimated: false, reason: 'fewer-than-five-for-trend' };
-  const fit = findFit(network, model);
-  if (!fit) return { estimated: false, reason: 'exact-values-equal' };
+  const found = findFitAsked(network, compared, question.model ?? 'brownian');
+  if ('reason' in found) return { estimated: false, reason: found.reason };
+  const { fit } = found;
   const nodes = Array.from(network.parent, (_, node) => node);
   const { values, facts } = estimateNodes(fit, nodes, placed, { level, seed });
   const used = placed.map(({ limit }) => limit);
@@ -59,13 +54,41 @@ export function estimateTrait(question: TraitQuestion): TraitAnswer {
     nodes: tree.label.map((_, node) => describeNode(tree, fit, node, values[network.nodeOf[node]!]!)),
     limits: facts,
     leaveOneOut: question.leaveOneOut
-      ? leaveOneOut(tree, observations, { level, seed, model, limits: used })
+      ? leaveOneOut(tree, observations, { level, seed, model: fit.model, limits: used })
       : [],
     treeBlind: findTreeBlindInterval(
       observations.map(({ mean }) => mean),
       level,
     )!,
   };
+}
+
+/** The fit of the model asked for, or why there is none; 'auto' falls back on Brownian motion. */
+function findFitAsked(
+  network: Network,
+  compared: readonly ComparedModel[],
+  asked: ModelName | 'auto',
+): { readonly fit: Fit } | { readonly reason: NoEstimate } {
+  if (compared.length === 0) return { reason: 'exact-values-equal' };
+  const model = asked === 'auto' ? chooseModel(compared) : asked;
+  if (model === 'trend') {
+    if (!compared.some(({ name }) => name === 'trend')) return { reason: 'trend-not-told' };
+    if (network.observations.length < 5) return { reason: 'fewer-than-five-for-trend' };
+  }
+  const fit = leavesNoScatter(network, compared, model) ? undefined : findFit(network, model);
+  if (fit) return { fit };
+  if (model === 'brownian') return { reason: 'exact-values-equal' };
+  return asked === 'auto' ? findFitAsked(network, compared, 'brownian') : { reason: 'trend-without-scatter' };
+}
+
+/** Whether exact values lie on the trend to their last digits, so that the rate is only rounding. */
+function leavesNoScatter(network: Network, compared: readonly ComparedModel[], model: ModelName): boolean {
+  const exact = network.observations.every(({ variance }) => variance === 0);
+  return (
+    model === 'trend' &&
+    exact &&
+    compared.some(({ name, note }) => name === 'trend' && note === 'rate-at-zero')
+  );
 }
 
 /** Limits of taxa without an observation, each at its taxon's node. Throws for a taxon outside the tree. */

@@ -54,12 +54,14 @@ export function findBestRate(
   if (top === undefined) return undefined;
   const of = logLikelihoodOf(network, model, kind);
   const bottom = of(top - noRateDepth);
-  let [best, atBest] = [top - noRateDepth, bottom];
+  let [best, atBest] = [top, -Infinity];
   for (let down = -4; down < 30; down += 1) {
     const value = of(top - down);
     if (value > atBest) [best, atBest] = [top - down, value];
+    else if (value < atBest - 25) break;
   }
   const found = findMaximum(of, best - 1, best + 1, 1e-9);
+  // the bound of no change is taken only where nothing above it is more likely
   return found.value > bottom + 1e-9
     ? { rate: Math.exp(found.at), logLikelihood: found.value }
     : { rate: 0, logLikelihood: bottom };

@@ -25,7 +25,7 @@ export interface LeftOut {
 
 /**
  * Estimates each observed taxon from the rest by a given model, rate and mean refitted, limits of others kept. Empty below
- * five observations, because the rest must be four. Quadratic in taxa.
+ * five observations, or six with a trend, because the rest must be four, or five. Quadratic in taxa.
  */
 export function leaveOneOut(
   tree: DatedTree,
@@ -37,7 +37,7 @@ export function leaveOneOut(
     readonly limits: readonly LimitObservation[];
   },
 ): LeftOut[] {
-  if (observations.length < 5) return [];
+  if (observations.length < (options.model === 'trend' ? 6 : 5)) return [];
   return observations.flatMap((hidden) => {
     const rest = observations.filter((other) => other !== hidden);
     const network = buildNetwork(tree, rest);

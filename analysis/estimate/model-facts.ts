@@ -9,7 +9,7 @@ import type { ModelFacts } from './trait-answer.ts';
 export function modelFacts(fit: Fit, level: number, compared: readonly ComparedModel[]): ModelFacts {
   const { network, model, grid } = fit;
   const restricted = findBestRate(network, model, 'restricted')!;
-  const full = findBestRate(network, model, 'full')!;
+  const full = compared.find(({ name }) => name === model)!;
   return {
     name: model,
     degreesOfFreedom: network.observations.length - (model === 'trend' ? 2 : 1),

@@ -25,13 +25,22 @@ const scanDepth = 60;
 
 /** Scale of the rate from the data alone: its closed form as if no observation had an error, 0 where all are equal. */
 export function contrastRate(network: Network): number {
+  const means = network.observations.map(({ mean }) => mean);
+  const lowest = Math.min(...means);
+  const range = Math.max(...means) - lowest;
+  if (!(range > 0)) return 0;
   const count = network.parent.length;
-  const seen = network.ownPrecision.map((precision) => (precision > 0 ? Infinity : 0));
+  const exact = {
+    ...network,
+    ownPrecision: network.ownPrecision.map((precision) => (precision > 0 ? Infinity : 0)),
+    sharedLogLikelihood: 0,
+  };
+  // values on a range of 1: the likelihoods' difference would lose the digits of very small ones
+  const scaled = network.ownMean.map((mean) => (mean - lowest) / range);
   const messages = makeMessages(count);
-  const exact = { ...network, ownPrecision: seen, sharedLogLikelihood: 0 };
-  const pairs = seen.reduce((sum, precision) => sum + (precision > 0 ? 1 : 0), 0) - 1;
   const flat = passUp({ ...exact, ownMean: new Float64Array(count) }, 1, messages);
-  return (2 * (flat - passUp(exact, 1, messages))) / Math.max(1, pairs);
+  const squares = 2 * (flat - passUp({ ...exact, ownMean: scaled }, 1, messages));
+  return (squares / Math.max(1, means.length - 1)) * range * range;
 }
 
 /**

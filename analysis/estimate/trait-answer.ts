@@ -7,7 +7,11 @@ import type { RelativeWeight } from './relative-weights.ts';
 
 /** Why there is no estimate, as a code. */
 export type NoEstimate =
-  'fewer-than-four' | 'fewer-than-five-for-trend' | 'exact-values-equal' | 'trend-not-told';
+  | 'fewer-than-four'
+  | 'fewer-than-five-for-trend'
+  | 'exact-values-equal'
+  | 'trend-not-told'
+  | 'trend-without-scatter';
 
 /** Estimate of one node of the tree; `node` is its index in the tree. */
 export interface NodeEstimate extends ValueEstimate {

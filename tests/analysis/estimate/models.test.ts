@@ -105,8 +105,8 @@ test('full likelihoods and the corrected criterion of all nine are those of the 
 test('the trend is used only where its criterion is lower by two', () => {
   const pair = (difference: number) =>
     [
-      { name: 'brownian', logLikelihood: 0, parameters: 2, aicc: 10 },
-      { name: 'trend', logLikelihood: 0, parameters: 3, aicc: 10 - difference },
+      { name: 'brownian', rate: 1, logLikelihood: 0, parameters: 2, aicc: 10 },
+      { name: 'trend', rate: 1, logLikelihood: 0, parameters: 3, aicc: 10 - difference },
     ] as const;
   expect(chooseModel(pair(1.99))).toBe('brownian');
   expect(chooseModel(pair(2))).toBe('trend');

@@ -1,5 +1,4 @@
-/** A point in the plane. */
-export type PlanePoint = readonly [x: number, y: number];
+import { centroid, type PlanePoint } from './plane.ts';
 
 /** A turn, a scale and a shift of the plane, without reflection: z goes to a z + b, with z, a, b read as complex numbers. */
 export interface Similarity {
@@ -37,13 +36,4 @@ export function findSimilarity(
   const a: PlanePoint = [cosine / size, sine / size];
   const [x, y] = applySimilarity({ a, b: [0, 0] }, start);
   return { a, b: [goal[0] - x, goal[1] - y] };
-}
-
-/** Mean of points; the origin for none. */
-export function centroid(points: readonly PlanePoint[]): PlanePoint {
-  const count = points.length || 1;
-  return [
-    points.reduce((sum, point) => sum + point[0], 0) / count,
-    points.reduce((sum, point) => sum + point[1], 0) / count,
-  ];
 }

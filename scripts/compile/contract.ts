@@ -203,6 +203,23 @@ const trait = z.object({
   leaveOneOut: z.array(leaveOneOut),
 });
 
+const drawnPoint = z.object({
+  at: z.tuple([z.number(), z.number()]),
+  basis: z.enum(['digitised', 'relatives']).describe('seen on bone, or worked out from relatives on the tree'),
+});
+
+const drawing = z.object({
+  taxon: z.string(),
+  trait: z.string(),
+  specimens: z.array(z.string()).describe('whose digitised points the shape is the mean of'),
+  points: z
+    .record(z.string(), drawnPoint)
+    .describe('landmark to place: x from 0 at the start of the measured line to 100 at its end, y down from the axis'),
+  elements: z.array(z.string()).describe('elements that at least one of the specimens preserves'),
+  breaks: z.array(z.array(z.tuple([z.number(), z.number()]))).describe('where bone ends, along each break'),
+  broken: z.boolean().describe('the line starts at a break, not at its landmark'),
+});
+
 const chartUnit = z.object({
   id: z.string(),
   rank: z.enum(['period', 'epoch', 'stage']),
@@ -241,6 +258,7 @@ export const compiledLineage = z.object({
   glossary: z.array(z.object({ id: z.string(), name: texts, meaning: texts })).optional(),
   trees: z.array(tree),
   traits: z.array(trait),
+  drawings: z.array(drawing),
 });
 
 export type Texts = z.output<typeof texts>;
@@ -251,4 +269,5 @@ export type CompiledTaxon = z.output<typeof taxon>;
 export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
 export type CompiledTrait = z.output<typeof trait>;
+export type CompiledDrawing = z.output<typeof drawing>;
 export type CompiledValue = z.output<typeof value>;

@@ -1,5 +1,6 @@
 import type { AnalysedLineage } from '../analyse/lineage.ts';
 import type { CompiledLineage } from '../contract.ts';
+import { drawTaxa } from '../draw/drawings.ts';
 import type { AuthoredLineage } from '../schema/index.ts';
 import { composeChart } from './chart.ts';
 import { composeHorizons, composeSpecimens, composeTaxa, composeTrees } from './compose-records.ts';
@@ -34,6 +35,7 @@ export function composeLineage(
       : {}),
     trees: composeTrees(analysed.trees),
     traits,
+    drawings: drawTaxa(analysed),
   };
   return settleAll(compiled) as CompiledLineage; // the same shape with settled numbers
 }

@@ -1,0 +1,77 @@
+import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
+import { measuredLine } from '../compose/measured-line.ts';
+import type { CompiledDrawing } from '../contract.ts';
+import type { ResolvedSpecimen } from '../resolve/specimens.ts';
+import { completeShapes } from './complete-shapes.ts';
+import type { MeasuredFrame } from './frame.ts';
+import { findTaxonShape, type TaxonShape } from './taxon-shape.ts';
+
+/**
+ * One shape a taxon for the trait that the pages open with, if that trait is a share of a measured line and landmarks were
+ * digitised; an empty list otherwise.
+ */
+export function drawTaxa(analysed: AnalysedLineage): CompiledDrawing[] {
+  const { lineage } = analysed;
+  const focus = lineage.records.lineage?.value.focus;
+  const trait = analysed.traits.find((each) => each.record.value.id === focus);
+  const framing = trait && framingOf(trait, analysed);
+  if (!trait || !framing) return [];
+  const shapes = new Map<string, TaxonShape>();
+  for (const { value } of lineage.records.taxa.records) {
+    const shape = findTaxonShape(
+      drawable(value.id, trait, lineage.specimens),
+      framing.frame,
+      framing.axis,
+      lineage.scheme,
+    );
+    if (shape) shapes.set(value.id, shape);
+  }
+  const complete = completeShapes(
+    shapes,
+    analysed.trees.find((tree) => tree.reference),
+  );
+  return [...shapes].flatMap(([taxon, shape]): CompiledDrawing[] => {
+    const points = complete.get(taxon)!;
+    if (points.size === 0) return [];
+    return [
+      {
+        taxon,
+        trait: trait.record.value.id,
+        specimens: shape.specimens,
+        points: Object.fromEntries(
+          [...points].map(([id, { at, basis }]) => [id, { at: [at[0], at[1]], basis }]),
+        ),
+        elements: shape.elements,
+        breaks: shape.framed
+          ? shape.breaks.map((line) => line.map(([x, y]): [number, number] => [x, y]))
+          : [],
+        broken: shape.broken,
+      },
+    ];
+  });
+}
+
+function framingOf(
+  trait: AnalysedTrait,
+  { lineage }: AnalysedLineage,
+): { frame: MeasuredFrame; axis: string | undefined } | undefined {
+  const line = measuredLine(trait.observed.kind, lineage.scheme);
+  if (trait.observed.kind.kind !== 'ratio' || line?.end === undefined) return undefined;
+  const part = lineage.scheme.measurements.get(trait.observed.kind.measurements[0]!);
+  const level =
+    part?.along === undefined ? line.from : (lineage.scheme.axes.get(part.along)?.from ?? line.from);
+  return { frame: { zero: line.from, reading: line.to, hundred: line.end, level }, axis: part?.along };
+}
+
+/** Specimens that a drawing may rest on: those that count for the value, else the others of the taxon that are bone. */
+function drawable(
+  taxon: string,
+  trait: AnalysedTrait,
+  specimens: readonly ResolvedSpecimen[],
+): ResolvedSpecimen[] {
+  const observation = trait.observed.taxa.get(taxon);
+  const counted = observation?.counted.map(({ specimen }) => specimen) ?? [];
+  if (counted.some(({ digitisings }) => digitisings.length > 0)) return counted;
+  const out = new Set(observation?.leftOut.map(({ specimen }) => specimen));
+  return specimens.filter((specimen) => specimen.record.value.taxon === taxon && !out.has(specimen));
+}

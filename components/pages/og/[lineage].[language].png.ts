@@ -1,0 +1,22 @@
+import type { APIRoute, GetStaticPaths } from 'astro';
+import { loadLineage, loadLineages } from '../../lineage/load.ts';
+import figureStyle from '../../styles/figure.css?raw';
+import tokens from '../../styles/tokens.css?raw';
+import { pictureStyle } from './_picture/paper-style.ts';
+import { cardPicture } from './_picture/raster.ts';
+
+export const getStaticPaths = (async () => {
+  const lineages = await loadLineages();
+  return lineages.flatMap(({ lineage, about }) =>
+    about.languages.map((language) => ({ params: { lineage, language } })),
+  );
+}) satisfies GetStaticPaths;
+
+const style = pictureStyle(figureStyle, tokens);
+
+/** The picture of one lineage in one language. */
+export const GET: APIRoute = async ({ params }) => {
+  const lineage = await loadLineage(params['lineage']!);
+  const picture = await cardPicture(lineage, params['language']!, style);
+  return new Response(new Uint8Array(picture), { headers: { 'content-type': 'image/png' } });
+};

@@ -4,6 +4,7 @@ import { checkResolved } from './check/check-resolved.ts';
 import type { Showing } from './check/permissions.ts';
 import { composeLineage } from './compose/compose.ts';
 import { compiledLineage, type CompiledLineage } from './contract.ts';
+import { findTemplates } from './draw/find-templates.ts';
 import { openReport, type Finding } from './findings/report.ts';
 import { contentDigest } from './read/digest.ts';
 import { openFolder } from './read/files.ts';
@@ -32,6 +33,7 @@ export async function compileLineage(path: string, options: CompileOptions = {})
     { preview: options.preview ?? false, today: options.today ?? new Date().toISOString().slice(0, 10) },
     report,
   );
+  const templates = await findTemplates(path, records, report);
   const lineage = resolveLineage(records, report);
   checkResolved(lineage, report);
   // What is computed from wrong records would only add to the noise.
@@ -40,7 +42,7 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   if (report.hasErrors()) return { findings: report.list() };
   const digest = await contentDigest(folder);
   const compiled = compiledLineage.parse(
-    composeLineage(records.lineage.value, digest, analysed, options.preview),
+    composeLineage(records.lineage.value, digest, analysed, { preview: options.preview ?? false, templates }),
   );
   return { compiled, findings: report.list() };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { templateSchema } from './templates.ts';
 
 /*
  * The compiled lineage: the one value that pages, downloads and `compute` read.
@@ -205,20 +206,32 @@ const trait = z.object({
 
 const drawnPoint = z.object({
   at: z.tuple([z.number(), z.number()]),
-  basis: z.enum(['digitised', 'relatives']).describe('seen on bone, or worked out from relatives on the tree'),
+  basis: z
+    .enum(['digitised', 'relatives'])
+    .describe('seen on bone, or worked out from relatives on the tree'),
 });
 
 const drawing = z.object({
   taxon: z.string(),
   trait: z.string(),
+  template: z.string().optional().describe('of `templates`, that the points give its shape'),
   specimens: z.array(z.string()).describe('whose digitised points the shape is the mean of'),
   points: z
     .record(z.string(), drawnPoint)
-    .describe('landmark to place: x from 0 at the start of the measured line to 100 at its end, y down from the axis'),
+    .describe(
+      'landmark to place: x from 0 at the start of the measured line to 100 at its end, y down from the axis',
+    ),
   elements: z.array(z.string()).describe('elements that at least one of the specimens preserves'),
-  breaks: z.array(z.array(z.tuple([z.number(), z.number()]))).describe('where bone ends, along each break'),
+  breaks: z
+    .array(z.object({ landmark: z.string(), points: z.array(z.tuple([z.number(), z.number()])) }))
+    .describe('where bone ends before each lost landmark'),
   broken: z.boolean().describe('the line starts at a break, not at its landmark'),
 });
+
+const { invented: _invented, name: _name, ...templateShape } = templateSchema.shape;
+
+/** A drawing template, without the words that only its authors need. */
+const template = z.object(templateShape);
 
 const chartUnit = z.object({
   id: z.string(),
@@ -259,6 +272,7 @@ export const compiledLineage = z.object({
   trees: z.array(tree),
   traits: z.array(trait),
   drawings: z.array(drawing),
+  templates: z.array(template).optional(),
 });
 
 export type Texts = z.output<typeof texts>;
@@ -269,5 +283,6 @@ export type CompiledTaxon = z.output<typeof taxon>;
 export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
 export type CompiledTrait = z.output<typeof trait>;
+export type CompiledTemplate = z.output<typeof template>;
 export type CompiledDrawing = z.output<typeof drawing>;
 export type CompiledValue = z.output<typeof value>;

@@ -1,7 +1,8 @@
 import type { AnalysedLineage } from '../analyse/lineage.ts';
-import type { CompiledLineage } from '../contract.ts';
+import type { CompiledLineage, CompiledTemplate } from '../contract.ts';
 import { drawTaxa } from '../draw/drawings.ts';
 import type { AuthoredLineage } from '../schema/index.ts';
+import type { DrawingTemplate } from '../../../analysis/geometry/index.ts';
 import { composeChart } from './chart.ts';
 import { composeHorizons, composeSpecimens, composeTaxa, composeTrees } from './compose-records.ts';
 import { composeTraits } from './compose-traits.ts';
@@ -9,12 +10,18 @@ import { resultDigest } from './digest.ts';
 import { printReferences } from './references.ts';
 import { settleAll } from './rounding.ts';
 
+/** What is shown besides the records: a preview's stamp, and the templates that drawings hang on. */
+export interface Showing {
+  preview: boolean;
+  templates: readonly DrawingTemplate[];
+}
+
 /** The compiled lineage out of everything computed; numbers leave at twelve significant digits and null where there is none. */
 export function composeLineage(
   authored: AuthoredLineage,
   contentDigest: string,
   analysed: AnalysedLineage,
-  preview = false,
+  { preview, templates }: Showing,
 ): CompiledLineage {
   const { records } = analysed.lineage;
   const traits = composeTraits(analysed);
@@ -36,6 +43,7 @@ export function composeLineage(
     trees: composeTrees(analysed.trees),
     traits,
     drawings: drawTaxa(analysed),
+    ...(templates.length > 0 ? { templates: templates.map(plainTemplate) } : {}),
   };
   return settleAll(compiled) as CompiledLineage; // the same shape with settled numbers
 }
@@ -55,4 +63,17 @@ function aboutOf(authored: AuthoredLineage, preview: boolean): CompiledLineage['
     ...(preview ? { preview } : {}),
     ...(authored.sensitive ? { sensitive: authored.sensitive } : {}),
   };
+}
+
+/** A template as data of its own: what the reader hands out is frozen, and has names that pages do not need. */
+function plainTemplate({
+  id,
+  view,
+  frame,
+  parts,
+  landmarks,
+  pieces,
+  shading,
+}: DrawingTemplate): CompiledTemplate {
+  return structuredClone({ id, view, frame, parts, landmarks, pieces, shading }) as CompiledTemplate; // a copy is not frozen
 }

@@ -37,13 +37,17 @@ export function drawTaxa(analysed: AnalysedLineage): CompiledDrawing[] {
       {
         taxon,
         trait: trait.record.value.id,
+        ...templateOf(shape.view, analysed),
         specimens: shape.specimens,
         points: Object.fromEntries(
           [...points].map(([id, { at, basis }]) => [id, { at: [at[0], at[1]], basis }]),
         ),
         elements: shape.elements,
         breaks: shape.framed
-          ? shape.breaks.map((line) => line.map(([x, y]): [number, number] => [x, y]))
+          ? shape.breaks.map(({ landmark, points: line }) => ({
+              landmark,
+              points: line.map(([x, y]): [number, number] => [x, y]),
+            }))
           : [],
         broken: shape.broken,
       },
@@ -74,4 +78,10 @@ function drawable(
   if (counted.some(({ digitisings }) => digitisings.length > 0)) return counted;
   const out = new Set(observation?.leftOut.map(({ specimen }) => specimen));
   return specimens.filter((specimen) => specimen.record.value.taxon === taxon && !out.has(specimen));
+}
+
+/** The template of a view, as a field of a drawing; no field where the scheme names none. */
+function templateOf(view: string, { lineage }: AnalysedLineage): { template?: string } {
+  const template = lineage.scheme.views.get(view)?.template;
+  return template === undefined ? {} : { template };
 }

@@ -10,15 +10,24 @@ export interface TaxonShape {
   points: Points;
   framed: boolean;
   elements: string[];
-  breaks: PlanePoint[][];
+  breaks: Break[];
   broken: boolean;
+  /** The view that the points were digitised in. */
+  view: string;
+}
+
+/** Where bone ends before a lost landmark. */
+export interface Break {
+  landmark: string;
+  points: PlanePoint[];
 }
 
 /** One specimen's points in mm, repeats averaged, with what it preserves. */
 interface SpecimenShape {
   specimen: ResolvedSpecimen;
   points: Map<string, PlanePoint>;
-  breaks: PlanePoint[][];
+  breaks: Break[];
+  view: string;
 }
 
 /**
@@ -59,9 +68,16 @@ function shapeOf(specimen: ResolvedSpecimen): SpecimenShape[] {
     ]),
   );
   const breaks = specimen.record.value.lost.flatMap((lost) =>
-    lost.break ? [lost.break.map(([x = 0, y = 0]): PlanePoint => [x * mm, y * mm])] : [],
+    lost.break
+      ? [
+          {
+            landmark: lost.landmark,
+            points: lost.break.map(([x = 0, y = 0]): PlanePoint => [x * mm, y * mm]),
+          },
+        ]
+      : [],
   );
-  return points.size === 0 ? [] : [{ specimen, points, breaks }];
+  return points.size === 0 ? [] : [{ specimen, points, breaks, view: flat.source.view }];
 }
 
 function framed(
@@ -82,11 +98,11 @@ function framed(
   if (!start) return undefined;
   const placed = toFrame(points, frame, direction, start);
   if (!placed) return undefined;
-  const breaks = shape.breaks.map((line) => {
+  const breaks = shape.breaks.map(({ landmark, points: line }) => {
     const named = new Map<string, PlanePoint>(line.map((point, index) => [String(index), point]));
     for (const key of [frame.hundred, frame.level]) named.set(key, points.get(key)!);
     const inFrame = toFrame(named, frame, direction, start)!;
-    return line.map((_, index) => inFrame.get(String(index))!);
+    return { landmark, points: line.map((_, index) => inFrame.get(String(index))!) };
   });
   return { ...shape, points: placed, breaks };
 }
@@ -102,7 +118,7 @@ function rearmost(shape: SpecimenShape, frame: MeasuredFrame, direction: PlanePo
   const hundred = shape.points.get(frame.hundred);
   if (!hundred) return undefined;
   const reach = (point: PlanePoint) => Math.abs(along(point, hundred, direction));
-  return shape.breaks.flat().sort((a, b) => reach(a) - reach(b))[0];
+  return shape.breaks.flatMap(({ points }) => points).sort((a, b) => reach(a) - reach(b))[0];
 }
 
 function meanShape(shapes: readonly SpecimenShape[]): Omit<TaxonShape, 'framed'> {
@@ -128,5 +144,6 @@ function meanShape(shapes: readonly SpecimenShape[]): Omit<TaxonShape, 'framed'>
     ].sort(),
     breaks: shapes.length === 1 ? shapes[0]!.breaks : [],
     broken: false,
+    view: shapes[0]!.view,
   };
 }

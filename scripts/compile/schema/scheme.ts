@@ -5,6 +5,12 @@ const view = z.strictObject({
   id,
   name: texts.optional(),
   dimensions: z.union([z.literal(2), z.literal(3)]).default(2),
+  template: idOf('template')
+    .optional()
+    .meta({
+      description: 'the drawing that the landmarks of this view give its shape, from the folder templates',
+      examples: ['mammal-skull-left'],
+    }),
 });
 
 const ends = { from: idOf('landmark'), to: idOf('landmark') };

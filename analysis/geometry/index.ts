@@ -1,4 +1,5 @@
 export { traceCurve, type CurveCourse, type Polyline } from './curve.ts';
+export { fitField, type FieldPoint } from './distance-field.ts';
 export { findFold, gridOver, type Fold } from './fold.ts';
 export { drawingFrame, toDrawingFrame, type FrameDefinition, type FrameStep } from './frame.ts';
 export { mirrorShape } from './mirror.ts';

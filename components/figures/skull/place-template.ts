@@ -1,0 +1,100 @@
+import {
+  applyWarp,
+  findFold,
+  fitWarp,
+  gridOver,
+  isInRing,
+  ringArea,
+  traceCurve,
+  type Fold,
+  type PlanePoint,
+  type Polyline,
+  type Shape,
+  type TemplatePiece,
+  type TemplateStop,
+  type Warp,
+} from '../../../analysis/geometry/index.ts';
+import type { SkullDrawing } from './skull-drawing.ts';
+
+/** A drawing's landmarks stand where the value says to within this many units of the trait. */
+const standingTolerance = 1e-6;
+
+/** A piece of the template in its place on one animal. A hole has only its middle. */
+export interface PlacedPiece extends Polyline {
+  readonly piece: TemplatePiece;
+  /** 1 where the ring runs clockwise as seen, -1 where it runs the other way; 1 for lines. */
+  readonly turn: 1 | -1;
+}
+
+/** A template that has taken the shape of one animal. */
+export interface PlacedSkull {
+  readonly pieces: readonly PlacedPiece[];
+  /** Where a point of the template stands on this animal. */
+  readonly move: (point: PlanePoint) => PlanePoint;
+}
+
+/** A skull that would turn over on itself; the outline of its landmarks can still be shown. */
+export class SkullFolds extends Error {
+  readonly fold: Fold;
+  constructor(id: string, fold: Fold) {
+    super(`the drawing of ${id} folds between ${fold.between[0]} and ${fold.between[1]}`);
+    this.fold = fold;
+  }
+}
+
+/**
+ * Gives a template the shape of an animal by a chain of short splines, its curves traced at most `spacing` units
+ * apart. Throws `SkullFolds` where bone would fold, and where a landmark of the trait does not stand at its value.
+ */
+export function placeTemplate(drawing: SkullDrawing, spacing: number): PlacedSkull {
+  const { template } = drawing;
+  const from: Shape = new Map(Object.entries(template.landmarks).map(([id, { at }]) => [id, at]));
+  const to: Shape = new Map(Object.entries(drawing.landmarks).map(([id, { at }]) => [id, at]));
+  const warp = fitWarp(from, to);
+  refuseFolds(drawing, from, warp);
+  const move = (point: PlanePoint) => applyWarp(warp, point);
+  requireStanding(drawing, from, move);
+  const place = (stop: TemplateStop) => move(typeof stop === 'string' ? from.get(stop)! : stop);
+  return { pieces: template.pieces.map((piece) => placePiece(piece, place, spacing)), move };
+}
+
+function placePiece(
+  piece: TemplatePiece,
+  place: (stop: TemplateStop) => PlanePoint,
+  spacing: number,
+): PlacedPiece {
+  if (piece.kind === 'hole') return { piece, points: [place(piece.at!)], corners: [0], turn: 1 };
+  const course = piece.through!.map((stop) => (stop === 'corner' ? stop : place(stop)));
+  const line = traceCurve(course, piece.kind === 'tooth' ? spacing * 0.7 : spacing);
+  return { piece, ...line, turn: isRing(piece) && ringArea(line.points) < 0 ? -1 : 1 };
+}
+
+/** Whether a piece is a closed ring, not a line on bone. */
+export function isRing({ kind }: TemplatePiece): boolean {
+  return kind !== 'suture' && kind !== 'crest' && kind !== 'foramen' && kind !== 'hole';
+}
+
+function refuseFolds(drawing: SkullDrawing, from: Shape, warp: Warp): void {
+  const { pieces } = drawing.template;
+  const stop = (each: TemplateStop) => (typeof each === 'string' ? from.get(each)! : each);
+  const rings = pieces
+    .filter((piece) => piece.kind === 'bone')
+    .map((piece) => piece.through!.filter((each) => each !== 'corner').map(stop));
+  const grid = gridOver(rings.flat(), 6).filter((point) => rings.some((ring) => isInRing(point, ring)));
+  const fold = findFold(warp, [...rings.flat(), ...grid]);
+  if (fold) throw new SkullFolds(drawing.id, fold);
+}
+
+function requireStanding(
+  { id, measured }: SkullDrawing,
+  from: Shape,
+  move: (point: PlanePoint) => PlanePoint,
+): void {
+  for (const { landmark, value } of measured) {
+    const start = from.get(landmark);
+    if (!start) throw new Error(`the template of ${id} has no landmark ${landmark}`);
+    const [x] = move(start);
+    if (!(Math.abs(x - value) < standingTolerance))
+      throw new Error(`${landmark} of ${id} stands at ${x}, not at its value ${value}`);
+  }
+}

@@ -1,5 +1,6 @@
 import { inverseNormal, logNormalUpperTail, normalUpperTail } from '../statistics/index.ts';
 import type { Random } from '../random/index.ts';
+import type { Effort } from './rate-grid.ts';
 
 /** Ends between which a normal value is known to lie; one of them may be infinite. */
 export interface Bounds {
@@ -21,8 +22,11 @@ const gauss = [
   [0.9602898564975363, 0.1012285362903763],
 ] as const;
 
-/** Half of the squared distance, in the exponent, beyond which a normal density counts for nothing. */
-const negligibleExponent = 24;
+/** Half of the squared distance beyond which a normal density counts for nothing, the widest panel against `finest`, and the least `finest`. */
+const precisions = {
+  full: { exponent: 24, panel: 3, least: 0 },
+  light: { exponent: 10, panel: 6, least: 0.1 },
+} as const;
 
 /**
  * Points at which to take a smooth function of a normal value known to lie between bounds, by Gauss and Legendre's rule
@@ -33,14 +37,15 @@ export function boundedPoints(
   mean: number,
   variance: number,
   { low, high }: Bounds,
-  finest: number,
+  { finest, effort }: { readonly finest: number; readonly effort: Effort },
 ): BoundedPoints {
+  const { exponent, panel: relativePanel, least } = precisions[effort];
   const deviation = Math.sqrt(variance);
   const [a, b] = [(low - mean) / deviation, (high - mean) / deviation];
   const nearest = Math.min(Math.max(0, a), b);
-  const reach = Math.sqrt(nearest * nearest + 2 * negligibleExponent);
+  const reach = Math.sqrt(nearest * nearest + 2 * exponent);
   const [from, to] = [Math.max(a, -reach), Math.min(b, reach)];
-  const widest = Math.min(3, 3 * finest, 4 / Math.max(1, Math.abs(nearest)));
+  const widest = Math.min(3, relativePanel * Math.max(least, finest), 4 / Math.max(1, Math.abs(nearest)));
   const panels = Math.min(4000, Math.max(2, Math.ceil((to - from) / widest)));
   const half = (to - from) / (2 * panels);
   const at: number[] = [];

@@ -6,6 +6,7 @@ import { boundsOf, type LimitObservation } from './limit-observation.ts';
 import { mixtureMoments, MixtureParts } from './mixture.ts';
 import { beliefOf, forEachRate } from './per-rate.ts';
 import { summarise, type ValueEstimate } from './posterior.ts';
+import type { Effort } from './rate-grid.ts';
 
 /** At one rate: a node's mean and variance, the bounded specimen's, and their covariance. */
 interface AtOneRate {
@@ -66,7 +67,7 @@ export function conditionOnOne(
       });
     });
   });
-  return { values: rows.map((row) => conditionNode(row, bounds, level)), probability };
+  return { values: rows.map((row) => conditionNode(row, bounds, level, fit.effort)), probability };
 }
 
 function probabilityOf(mean: number, variance: number, bounds: Bounds): number {
@@ -74,7 +75,12 @@ function probabilityOf(mean: number, variance: number, bounds: Bounds): number {
   return Math.exp(logProbabilityWithin(mean, variance, bounds));
 }
 
-function conditionNode(row: readonly AtOneRate[], bounds: Bounds, level: number): ValueEstimate {
+function conditionNode(
+  row: readonly AtOneRate[],
+  bounds: Bounds,
+  level: number,
+  effort: Effort,
+): ValueEstimate {
   const open = row.map(({ variance, covariance, endVariance }) =>
     endVariance > 0 ? Math.max(0, variance - covariance ** 2 / endVariance) : variance,
   );
@@ -89,7 +95,7 @@ function conditionNode(row: readonly AtOneRate[], bounds: Bounds, level: number)
     if (!reached) return parts.add(weight, mean, known.variance);
     const pull = covariance / endVariance;
     const finest = Math.sqrt(open[step]!) / (Math.abs(pull) * Math.sqrt(endVariance));
-    const points = boundedPoints(endMean, endVariance, bounds, finest);
+    const points = boundedPoints(endMean, endVariance, bounds, { finest, effort });
     for (let k = 0; k < points.at.length; k++)
       parts.add(weight * points.weights[k]!, mean + pull * (points.at[k]! - endMean), open[step]!);
   });
@@ -117,7 +123,7 @@ function summariseSharp(row: readonly AtOneRate[], bounds: Bounds, level: number
   };
   const parts = new MixtureParts();
   for (const { weight, mean, variance } of row) {
-    const points = boundedPoints(mean, variance, bounds, 1);
+    const points = boundedPoints(mean, variance, bounds, { finest: 1, effort: 'full' });
     points.at.forEach((at, k) => parts.add(weight * points.weights[k]!, at, 0));
   }
   return {

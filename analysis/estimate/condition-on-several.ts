@@ -27,9 +27,6 @@ const efforts = {
   light: { counts: { warmUp: 30, kept: 100 }, largestRHat: 1.05 },
 } as const;
 
-/** How much sampling goes into estimates with several limits. */
-export type SamplingEffort = keyof typeof efforts;
-
 /** Every so many draws enter the mixture: near draws say the same. */
 const thinning = 10;
 
@@ -57,9 +54,9 @@ export function conditionOnSeveral(
   fit: Fit,
   limits: readonly { readonly limit: LimitObservation; readonly at: number }[],
   nodes: readonly number[],
-  options: { readonly level: number; readonly seed: string | number; readonly effort?: SamplingEffort },
+  options: { readonly level: number; readonly seed: string | number },
 ): SampledEstimates {
-  const { counts, largestRHat } = efforts[options.effort ?? 'full'];
+  const { counts, largestRHat } = efforts[fit.effort];
   const bounds = limits.map(({ limit }) => boundsOf(limit));
   const parts = nodes.map(() => new MixtureParts());
   let [splitRHat, precisionSum] = [1, 0];

@@ -1,5 +1,5 @@
 import { conditionOnOne } from './condition-on-one.ts';
-import { conditionOnSeveral, type SamplingEffort } from './condition-on-several.ts';
+import { conditionOnSeveral } from './condition-on-several.ts';
 import type { Fit } from './fit.ts';
 import type { LimitObservation } from './limit-observation.ts';
 import { estimatePlaces, type ValueEstimate } from './posterior.ts';
@@ -26,7 +26,7 @@ export function estimateNodes(
   fit: Fit,
   nodes: readonly number[],
   limits: readonly PlacedLimit[],
-  options: { readonly level: number; readonly seed: string | number; readonly effort?: SamplingEffort },
+  options: { readonly level: number; readonly seed: string | number },
 ): { readonly values: readonly ValueEstimate[]; readonly facts: LimitFacts } {
   const plain = () =>
     estimatePlaces(

@@ -51,7 +51,7 @@ export function estimateTrait(question: TraitQuestion): TraitAnswer {
   return {
     estimated: true,
     model: modelFacts(fit, level, compared),
-    nodes: tree.label.map((_, node) => describeNode(tree, fit, node, values[network.nodeOf[node]!]!)),
+    nodes: describeNodes(tree, fit, values),
     limits: facts,
     leaveOneOut: question.leaveOneOut
       ? leaveOneOut(tree, observations, { level, seed, model: fit.model, limits: used })
@@ -104,11 +104,13 @@ function placeLimits(tree: DatedTree, network: Network, limits: readonly LimitOb
   });
 }
 
-function describeNode(tree: DatedTree, fit: Fit, node: number, value: ValueEstimate): NodeEstimate {
-  const label = tree.label[node]!;
-  const here = fit.network.nodeOf[node]!;
-  const isTip = tree.firstChild[node] === -1;
-  const observed = isTip && fit.network.observations.some(({ taxon }) => taxon === label);
-  const estimate = { node, label, observed, ...value };
-  return isTip && !observed ? { ...estimate, relatives: relativeWeights(fit, here) } : estimate;
+function describeNodes(tree: DatedTree, fit: Fit, values: readonly ValueEstimate[]): NodeEstimate[] {
+  const measured = new Set(fit.network.observations.map(({ taxon }) => taxon));
+  return tree.label.map((label, node) => {
+    const here = fit.network.nodeOf[node]!;
+    const isTip = tree.firstChild[node] === -1;
+    const observed = isTip && measured.has(label);
+    const estimate = { node, label, observed, ...values[here]! };
+    return isTip && !observed ? { ...estimate, relatives: relativeWeights(fit, here) } : estimate;
+  });
 }

@@ -3,7 +3,7 @@ import { makeMessages, type Messages } from './messages.ts';
 import type { Network } from './network.ts';
 import { passUp } from './pass-up.ts';
 import { makeTimeMessages, passUpTrend, timeNetwork } from './pass-up-trend.ts';
-import { contrastRate, findRateGrid, type LogRateWeight, type RateGrid } from './rate-grid.ts';
+import { contrastRate, findRateGrid, type Effort, type LogRateWeight, type RateGrid } from './rate-grid.ts';
 import { makeInformationRoom, rateInformation } from './rate-information.ts';
 import { makeTrendRoom, trendInformation } from './trend-information.ts';
 
@@ -15,6 +15,7 @@ export interface Fit {
   readonly model: ModelName;
   readonly network: Network;
   readonly grid: RateGrid;
+  readonly effort: Effort;
 }
 
 /** Rate of largest likelihood, 0 where the likelihood grows all the way down to no change, and that likelihood. */
@@ -30,12 +31,17 @@ const noRateDepth = 45;
  * Fits a model, the rate integrated; undefined where the values leave no rate because exact ones are all equal, or
  * because no time separates what was observed and a trend cannot be told.
  */
-export function findFit(network: Network, model: ModelName): Fit | undefined {
+export function findFit(network: Network, model: ModelName, effort: Effort = 'full'): Fit | undefined {
   if (model === 'trend' && !hasTimes(network)) return undefined;
   const top = findTopLogRate(network);
   if (top === undefined) return undefined;
-  const grid = findRateGrid(model === 'brownian' ? brownianWeight(network) : trendWeight(network), top);
-  return grid && { model, network, grid };
+  const grid = findRateGrid(
+    model === 'brownian' ? brownianWeight(network) : trendWeight(network),
+    top,
+    effort,
+  );
+
+  return grid && { model, network, grid, effort };
 }
 
 /** Whether observations stand at different times from the root, which a trend needs. */

@@ -86,13 +86,13 @@ function widen(spans: Map<string, ValueSpan>, question: SpanQuestion, tree: Date
   if (observations.length < 4 || taxa.length === 0) return;
   const network = buildNetwork(tree, observations);
   const nodeOfTaxon = (taxon: string) => network.nodeOf[labels.get(taxon)!]!;
-  const fit = findFit(network, asked === 'auto' ? chooseModel(compareModels(network)) : asked);
+  const fit = findFit(network, asked === 'auto' ? chooseModel(compareModels(network)) : asked, 'light');
   if (!fit) return;
   const measured = new Set(observations.map(({ taxon }) => taxon));
   const limits = (question.limits ?? [])
     .filter(({ taxon }) => labels.has(taxon) && !measured.has(taxon))
     .map((limit) => ({ limit, at: nodeOfTaxon(limit.taxon) }));
-  const { values } = estimateNodes(fit, taxa.map(nodeOfTaxon), limits, { level, seed, effort: 'light' });
+  const { values } = estimateNodes(fit, taxa.map(nodeOfTaxon), limits, { level, seed });
   taxa.forEach((taxon, index) => {
     const { median, interval } = values[index]!;
     const before = spans.get(taxon);

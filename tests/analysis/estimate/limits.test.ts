@@ -32,8 +32,9 @@ function fitAt(missing: readonly string[], withError: boolean, rate: number): Fi
     centre: 0,
     width: 1,
     firstStep: 0,
+    step: 1,
   };
-  return { model: 'brownian', network, grid };
+  return { model: 'brownian', network, grid, effort: 'full' };
 }
 
 const limitOn = (taxon: string, ends: { atLeast?: number; atMost?: number }, twigVariance = 0) => ({

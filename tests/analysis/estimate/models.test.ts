@@ -48,9 +48,10 @@ test.each(known.withoutG)('a trend without G equals generalised least squares, e
     centre: 0,
     width: 1,
     firstStep: 0,
+    step: 1,
   };
   const weights = relativeWeights(
-    { model: 'trend', network, grid },
+    { model: 'trend', network, grid, effort: 'full' },
     network.nodeOf[tree.label.indexOf('G')]!,
   );
   for (const { taxon, weight } of weights)

@@ -3,7 +3,9 @@ import { compileAll, countFindings, hasErrors, printFindings } from './compile/i
 import { readCommandLine } from './options.ts';
 
 const { contentDir, words, flags } = readCommandLine({ json: { type: 'boolean' } });
-const results = (await compileAll(contentDir)).filter(({ id }) => words.length === 0 || words.includes(id));
+const results = (await compileAll(contentDir, { checkOnly: true })).filter(
+  ({ id }) => words.length === 0 || words.includes(id),
+);
 const findings = results.flatMap((result) => result.findings);
 
 if (flags['json']) console.log(JSON.stringify(findings, null, 2));

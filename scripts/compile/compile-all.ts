@@ -1,6 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { compileLineage, type CompileResult } from './compile-lineage.ts';
+import { compileLineage, type CompileOptions, type CompileResult } from './compile-lineage.ts';
 
 /** A lineage's folder and what compiling it gave. */
 export interface CompiledFolder extends CompileResult {
@@ -9,11 +9,14 @@ export interface CompiledFolder extends CompileResult {
 }
 
 /** Compiles every folder of a content folder that holds a lineage.yaml, in the order of their names. */
-export async function compileAll(contentDir: string): Promise<CompiledFolder[]> {
+export async function compileAll(
+  contentDir: string,
+  options: CompileOptions = {},
+): Promise<CompiledFolder[]> {
   const results: CompiledFolder[] = [];
   for (const id of await lineageIds(contentDir)) {
     const folder = join(contentDir, id);
-    results.push({ id, folder, ...(await compileLineage(folder)) });
+    results.push({ id, folder, ...(await compileLineage(folder, options)) });
   }
   return results;
 }

@@ -18,7 +18,10 @@ export interface CompileResult {
 }
 
 /** How a lineage is to be shown; left out, it is a public build of today. */
-export type CompileOptions = Partial<Showing>;
+export interface CompileOptions extends Partial<Showing> {
+  /** Looks for mistakes alone, in a tenth of the time: nothing is compiled. */
+  checkOnly?: boolean;
+}
 
 /**
  * Compiles the folder of one lineage: read, check, resolve, analyse, compose. Mistakes of an author come back as
@@ -38,8 +41,13 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   checkResolved(lineage, report);
   // What is computed from wrong records would only add to the noise.
   if (report.hasErrors() || !records.lineage) return { findings: report.list() };
-  const analysed = analyseLineage(records.lineage.value, lineage, report);
-  if (report.hasErrors()) return { findings: report.list() };
+  const analysed = analyseLineage(
+    records.lineage.value,
+    lineage,
+    report,
+    options.checkOnly ? 'check' : 'whole',
+  );
+  if (report.hasErrors() || options.checkOnly) return { findings: report.list() };
   const digest = await contentDigest(folder);
   const compiled = compiledLineage.parse(
     composeLineage(records.lineage.value, digest, analysed, { preview: options.preview ?? false, templates }),

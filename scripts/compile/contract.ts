@@ -122,6 +122,10 @@ const limits = z.object({
   atMost: z.number().optional(),
   asymptote: z.number().optional().describe('reached only if the lost part had no end'),
   specimen: z.string(),
+  probability: z
+    .number()
+    .optional()
+    .describe('how probable relatives find it; under 0.001 both are to be shown'),
   working: limitWorking.optional(),
 });
 
@@ -153,7 +157,13 @@ const value = z.object({
   conditional: z.object({ median: z.number(), interval }).optional(),
   relatives: z.array(relative).optional(),
   othersWeight: z.number().optional(),
-  span: z.object({ middle: interval, interval, over: z.string() }).optional(),
+  span: z
+    .object({
+      middle: interval,
+      interval,
+      over: z.string().describe('how many trees, rules of dating and sets of ages'),
+    })
+    .optional(),
   reason: z.string().optional().describe('why it is unknown, as a code'),
 });
 

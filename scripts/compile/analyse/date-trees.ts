@@ -1,4 +1,10 @@
-import { dateTree, findMisplacedTips, type DatedTree, type Dating } from '../../../analysis/tree/index.ts';
+import {
+  dateTree,
+  findMisplacedTips,
+  type DatedTree,
+  type Dating,
+  type Tree,
+} from '../../../analysis/tree/index.ts';
 import type { Report } from '../findings/report.ts';
 import { datingRecord } from '../resolve/dating-record.ts';
 import type { NamedTipsTree } from '../resolve/tips.ts';
@@ -9,6 +15,7 @@ import type { TaxonAges } from './taxon-ages.ts';
 export interface DatedLineageTree {
   id: string;
   authored: AuthoredTree;
+  topology: Tree;
   dated: DatedTree;
   dating: Dating;
   reference: boolean;
@@ -32,6 +39,7 @@ export function dateTrees(
       {
         id: tree.authored.id,
         authored: tree.authored,
+        topology: tree.tree,
         dated,
         dating,
         reference: tree === preferred,

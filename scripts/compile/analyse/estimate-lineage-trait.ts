@@ -12,6 +12,9 @@ import type { DatedLineageTree } from './date-trees.ts';
 import type { SpecimenLimit } from './limits.ts';
 import type { ObservedTrait } from './observe-trait.ts';
 
+/** How much is computed: everything, or only what a check needs to find mistakes. */
+export type Depth = 'whole' | 'check';
+
 /** What an estimate is made from: means of measured taxa, and limits of broken specimens of the others. */
 export interface TraitEvidence {
   observed: ObservedTrait;
@@ -67,8 +70,7 @@ export function estimateOn(
   tree: DatedLineageTree,
   evidence: TraitEvidence,
   { model, seed }: AuthoredLineage['estimate'],
-  where: Span,
-  report: Report,
+  { where, report, depth }: { where: Span; report: Report; depth: Depth },
 ): TraitAnswer | undefined {
   try {
     const question = {
@@ -76,8 +78,9 @@ export function estimateOn(
       observations: observationsIn(tree.taxa, evidence),
       model,
       seed,
-      leaveOneOut: true,
+      leaveOneOut: depth === 'whole',
     };
+    if (depth === 'check') return estimateTrait(question);
     const answer = estimateTrait({ ...question, limits: limitsIn(tree.taxa, evidence) });
     // What is no number is never printed: the limits then stand in their cards and take no part in estimates.
     return isFinite(answer) ? answer : estimateTrait(question);

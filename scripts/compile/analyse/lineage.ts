@@ -5,10 +5,12 @@ import type { AuthoredLineage, Trait } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { warnOfSpread } from './spread-findings.ts';
 import { dateTrees, type DatedLineageTree } from './date-trees.ts';
-import { estimateOn } from './estimate-lineage-trait.ts';
+import { estimateOn, type Depth } from './estimate-lineage-trait.ts';
 import { findLimits, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
-import { placementMa, taxonAges, type TaxonAges } from './taxon-ages.ts';
+import { carrierBeds, placeTaxa } from './placement.ts';
+import { spanOfTrait, type TraitSpan } from './span.ts';
+import { taxonAges, type TaxonAges } from './taxon-ages.ts';
 import { findTraitKind } from './trait-kind.ts';
 
 /** One trait: what was observed, and what relatives say on the reference tree. */
@@ -16,6 +18,8 @@ export interface AnalysedTrait {
   record: Located<Trait>;
   observed: ObservedTrait;
   answer: TraitAnswer | undefined;
+  /** The same over other trees, datings and ages. */
+  span: TraitSpan | undefined;
   /** Limits from broken specimens, by taxon. */
   limits: Map<string, SpecimenLimit[]>;
   /** Age in Ma at which each taxon's mark stands. */
@@ -35,6 +39,7 @@ export function analyseLineage(
   authored: AuthoredLineage,
   lineage: ResolvedLineage,
   report: Report,
+  depth: Depth = 'whole',
 ): AnalysedLineage {
   const ages = taxonAges(lineage);
   const observed = lineage.records.traits.records.flatMap((record) => {
@@ -44,37 +49,21 @@ export function analyseLineage(
     warnOfSpread(own, record, report);
     return [{ record, observed: own, limits: findLimits(own, lineage, report) }];
   });
-  const placed = observed.map((each) => placements(each, lineage, ages));
+  const beds = observed.map((each) => carrierBeds(each, lineage.records));
   const focus = observed.findIndex((each) => each.record.value.id === authored.focus);
   // One set of trees serves every trait: tips stand where the specimens of the focal trait were found.
-  const tipAges = placed[focus] ?? placements(undefined, lineage, ages);
+  const focalBeds = beds[focus] ?? carrierBeds(undefined, lineage.records);
+  const tipAges = placeTaxa(focalBeds, lineage, ages);
   const trees = dateTrees(lineage.trees, tipAges, ages, report);
   const reference = trees.find((tree) => tree.reference);
   const settings = authored.estimate;
-  const traits = observed.map((each, index) => ({
-    ...each,
-    placedMa: placed[index]!,
-    answer: reference && estimateOn(reference, each, settings, each.record.at(['id']), report),
-  }));
+  const grounds = { trees, lineage, ages, carriers: focalBeds, reference: tipAges, settings };
+  const traits = observed.map((each, index) => {
+    const where = each.record.at(['id']);
+    const answer = reference && estimateOn(reference, each, settings, { where, report, depth });
+    const span =
+      depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
+    return { ...each, placedMa: placeTaxa(beds[index]!, lineage, ages), answer, span };
+  });
   return { lineage, ages, trees, traits };
-}
-
-function placements(
-  trait: Pick<AnalysedTrait, 'observed' | 'limits'> | undefined,
-  lineage: ResolvedLineage,
-  ages: ReadonlyMap<string, TaxonAges>,
-): Map<string, number> {
-  const placed = new Map<string, number>();
-  for (const { value: taxon } of lineage.records.taxa.records) {
-    const whole = trait?.observed.taxa.get(taxon.id)?.counted ?? [];
-    const carriers = whole.length > 0 ? whole : (trait?.limits.get(taxon.id) ?? []);
-    const at = placementMa(
-      taxon,
-      carriers.map((each) => each.specimen),
-      ages.get(taxon.id)?.age,
-      lineage,
-    );
-    if (at !== undefined) placed.set(taxon.id, at);
-  }
-  return placed;
 }

@@ -1,21 +1,29 @@
-import type { NodeEstimate, NoEstimate, TraitAnswer } from '../../../analysis/estimate/index.ts';
+import { statusOf, type NodeEstimate } from '../../../analysis/estimate/index.ts';
+import type { AnalysedTrait } from './lineage.ts';
 
-/** Why a value is unknown, as a code. */
-export type UnknownReason = NoEstimate | 'no-tree' | 'not-in-tree' | 'no-narrower';
+/** The status of a taxon's value, and what relatives say where the status rests on them. */
+export interface TaxonStatus extends ReturnType<typeof statusOf> {
+  fromRelatives: NodeEstimate | undefined;
+}
 
-/** What relatives say of a taxon without specimens of its own: an estimate worth printing, or why there is none. */
-export type FromRelatives = { inferred: NodeEstimate } | { unknown: UnknownReason };
-
-/**
- * The rule between inferred and unknown: unknown without a tree, outside it, with fewer than four measured taxa, or
- * where the 95% interval is no narrower than the interval that uses no tree.
- */
-export function askRelatives(answer: TraitAnswer | undefined, taxon: string, inTree: boolean): FromRelatives {
-  if (!answer) return { unknown: 'no-tree' };
-  if (!inTree) return { unknown: 'not-in-tree' };
-  if (!answer.estimated) return { unknown: answer.reason };
-  const estimate = answer.nodes.find((node) => node.label === taxon)!;
-  const [low, high] = estimate.interval;
-  const [blindLow, blindHigh] = answer.treeBlind;
-  return high - low < blindHigh - blindLow ? { inferred: estimate } : { unknown: 'no-narrower' };
+/** Works out the status of one taxon for one trait from what was found and what relatives say. */
+export function statusOfTaxon(
+  taxon: string,
+  { observed, limits, answer }: AnalysedTrait,
+  reference: ReadonlySet<string> | undefined,
+): TaxonStatus {
+  const estimated = answer?.estimated ? answer : undefined;
+  const fromRelatives = estimated?.nodes.find((node) => node.label === taxon);
+  const inTree = reference?.has(taxon) ?? false;
+  const measuredTaxa = [...observed.taxa].filter(([id, { mean }]) => mean && reference?.has(id)).length;
+  const status = statusOf({
+    measuredSpecimens: observed.taxa.get(taxon)!.counted.length,
+    limitingSpecimens: limits.get(taxon)?.length ?? 0,
+    hasTree: reference !== undefined,
+    inTree,
+    measuredTaxa,
+    interval: fromRelatives?.interval,
+    treeBlind: estimated?.treeBlind,
+  });
+  return { ...status, fromRelatives };
 }

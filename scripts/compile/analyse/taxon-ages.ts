@@ -50,21 +50,3 @@ function spanning(parts: readonly ResolvedAge[], living: boolean): ResolvedAge {
     kind: 'uniform',
   };
 }
-
-/**
- * Age in Ma at which a taxon stands: the mean over the given specimens of the middle of their horizons (0 for one
- * without a horizon of a living taxon), else the middle of the taxon's own age.
- */
-export function placementMa(
-  taxon: Taxon,
-  specimens: readonly ResolvedSpecimen[],
-  age: ResolvedAge | undefined,
-  lineage: ResolvedLineage,
-): number | undefined {
-  const placed = specimens.flatMap(({ record }) => {
-    if (record.value.horizon === undefined) return taxon.living ? 0 : [];
-    return lineage.horizonAges.get(record.value.horizon)?.mean ?? [];
-  });
-  if (placed.length > 0) return placed.reduce((sum, each) => sum + each, 0) / placed.length;
-  return taxon.living ? 0 : age?.mean;
-}

@@ -1,5 +1,5 @@
 import type { SpecimenLimit } from '../analyse/limits.ts';
-import type { TraitKind } from '../analyse/trait-kind.ts';
+import type { AnalysedTrait } from '../analyse/lineage.ts';
 import type { CompiledValue, Interval } from '../contract.ts';
 
 /** The numbers of a value that only a broken specimen speaks of: an open interval and no estimate. */
@@ -17,7 +17,7 @@ export function boundedNumbers({ limit }: SpecimenLimit) {
 /** A limit with its working: what is preserved, and what it would read with more restored. */
 export function composeLimit(
   { specimen, limit, preservedMm, rows }: SpecimenLimit,
-  kind: TraitKind,
+  { observed: { kind }, answer }: AnalysedTrait,
 ): NonNullable<CompiledValue['limits']> {
   const [first, second] = kind.measurements.map((measurement, index) => ({
     measurement,
@@ -28,6 +28,14 @@ export function composeLimit(
     ...(limit.atMost === undefined ? {} : { atMost: limit.atMost }),
     ...(limit.asymptote === undefined ? {} : { asymptote: limit.asymptote }),
     specimen: specimen.record.value.id,
+    ...probabilityOf(specimen.record.value.taxon, answer),
     working: { ...(first ? { part: first } : {}), ...(second ? { whole: second } : {}), rows },
   };
+}
+
+/** How probable relatives find the limit; known where it is the only one of the trait. */
+function probabilityOf(taxon: string, answer: AnalysedTrait['answer']): { probability?: number } {
+  if (!answer?.estimated || answer.limits.probability === undefined) return {};
+  const observed = answer.nodes.find(({ label }) => label === taxon)?.observed ?? true;
+  return observed ? {} : { probability: answer.limits.probability };
 }

@@ -74,6 +74,7 @@ export const severities = {
   'spread-missing': 'warning',
   'spread-unequal': 'warning',
   'cannot-estimate': 'warning',
+  'span-partial': 'warning',
   // texts, pictures, permissions
   'text-missing': 'error',
   'picture-alt': 'error',

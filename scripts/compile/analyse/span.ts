@@ -1,0 +1,161 @@
+import { drawAges, type HorizonAge } from '../../../analysis/ages/index.ts';
+import {
+  spanOver,
+  type DatedHypothesis,
+  type SpanAnswer,
+  type ValueSpan,
+} from '../../../analysis/estimate/index.ts';
+import { writeNewick, type Dating, type TipAges } from '../../../analysis/tree/index.ts';
+import type { Report } from '../findings/report.ts';
+import type { ResolvedAge } from '../resolve/ages.ts';
+import type { ResolvedLineage } from '../resolve/lineage.ts';
+import type { AuthoredLineage, Taxon } from '../schema/index.ts';
+import type { Span } from '../source/source-text.ts';
+import type { DatedLineageTree } from './date-trees.ts';
+import { limitsIn, observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
+import { today, type CarrierBeds } from './placement.ts';
+import type { TaxonAges } from './taxon-ages.ts';
+
+/** What the span of a trait's values is taken over. */
+export interface SpanGrounds {
+  trees: readonly DatedLineageTree[];
+  lineage: ResolvedLineage;
+  ages: ReadonlyMap<string, TaxonAges>;
+  /** Beds by which each taxon is placed in time. */
+  carriers: CarrierBeds;
+  reference: TipAges;
+  settings: AuthoredLineage['estimate'];
+}
+
+/** Spans by taxon, and over how many trees, rules of dating and sets of ages they are. */
+export interface TraitSpan {
+  spans: ReadonlyMap<string, ValueSpan>;
+  trees: number;
+  rules: number;
+  ageSets: number;
+}
+
+/** Shortest branch of the alternative rule, as a share of the age of the root. */
+const minimumBranchShare = 0.02;
+
+/**
+ * Range of each estimated value over all trees, both rules of dating where branch lengths are not given, the reference
+ * ages and sampled ones. Datings that are impossible are left out; a tree that loses some is a finding.
+ */
+export function spanOfTrait(
+  evidence: TraitEvidence,
+  grounds: SpanGrounds,
+  where: Span,
+  report: Report,
+): TraitSpan | undefined {
+  const { trees, settings } = grounds;
+  const taxa = new Set(trees.flatMap((tree) => [...tree.taxa]));
+  const wanted = [...taxa].filter((taxon) => !evidence.observed.taxa.get(taxon)?.mean);
+  if (trees.length === 0 || wanted.length === 0) return undefined;
+  const hypotheses = trees.flatMap(hypothesesOf);
+  const question = {
+    draws: settings.ageDraws + 1,
+    observations: observationsIn(taxa, evidence),
+    limits: limitsIn(taxa, evidence),
+    taxa: wanted,
+    model: settings.model,
+    seed: settings.seed,
+  };
+  const sampler = ageSampler(grounds);
+  const key = JSON.stringify([
+    question,
+    hypotheses.map(({ id, tree, dating }) => [id, writeNewick(tree), dating]),
+    sampler.key,
+  ]);
+  const answer = remember(key, () =>
+    spanOver({ ...question, hypotheses, tipAgesOfDraw: sampler.tipAgesOfDraw }),
+  );
+  reportFailures(answer, settings.ageDraws + 1, where, report);
+  const rules = new Set(hypotheses.map(({ dating }) => dating.rule)).size;
+  return {
+    spans: new Map(answer.spans.map((span) => [span.taxon, span])),
+    trees: trees.length,
+    rules,
+    ageSets: settings.ageDraws + 1,
+  };
+}
+
+function hypothesesOf({ id, topology, dating }: DatedLineageTree): DatedHypothesis[] {
+  return [dating, ...alternatives(dating)].map((each) => ({ id, tree: topology, dating: each }));
+}
+
+function alternatives(dating: Dating): Dating[] {
+  if (dating.rule === 'given' || dating.rootAgeMa === undefined) return [];
+  if (dating.rule === 'minimum-branch') return [{ rule: 'equal-share', rootAgeMa: dating.rootAgeMa }];
+  return [
+    { rule: 'minimum-branch', minimumMa: minimumBranchShare * dating.rootAgeMa, rootAgeMa: dating.rootAgeMa },
+  ];
+}
+
+const remembered = new Map<string, SpanAnswer>();
+const mostRemembered = 32;
+
+/** The span takes seconds and an edit of a text changes nothing in it: while an author works, equal questions are answered once. */
+function remember(key: string, answer: () => SpanAnswer): SpanAnswer {
+  const known = remembered.get(key) ?? answer();
+  remembered.delete(key);
+  remembered.set(key, known);
+  if (remembered.size > mostRemembered) remembered.delete(remembered.keys().next().value!);
+  return known;
+}
+
+/** Ages of the tips for a numbered draw: 0 is the reference; taxa of one bed move together, and superposition is honoured. */
+function ageSampler({ lineage, ages, carriers, reference, settings }: SpanGrounds): {
+  tipAgesOfDraw: (draw: number) => TipAges;
+  key: unknown;
+} {
+  const taxa = lineage.records.taxa.records.map(({ value }) => value);
+  const beds = new Map([...lineage.horizonAges].map(([id, age]) => [id, distributionOf(age)]));
+  for (const { id } of taxa) {
+    const age = ages.get(id)?.age;
+    if (age) beds.set(ownBed(id), distributionOf(age));
+  }
+  const below = new Map(lineage.records.horizons.records.map(({ value }) => [value.id, value.above ?? []]));
+  const living = taxa.filter((taxon) => taxon.living).map(({ id }) => id);
+  return {
+    tipAgesOfDraw: (draw) => {
+      if (draw === 0) return reference;
+      const drawn = drawAges({ beds, below }, settings.seed, draw);
+      return new Map(taxa.flatMap((taxon) => sampledAge(taxon, carriers.get(taxon.id) ?? [], drawn)));
+    },
+    key: [[...reference], [...beds], [...below], [...carriers], living],
+  };
+}
+
+/** A taxon whose finds are in no bed of their own is drawn from its own age. Ids hold no colon, so no bed can be meant. */
+function ownBed(taxon: string): string {
+  return `taxon:${taxon}`;
+}
+
+function sampledAge(
+  taxon: Taxon,
+  horizons: readonly string[],
+  drawn: ReadonlyMap<string, number>,
+): [string, number][] {
+  const ages = horizons.flatMap((id) => (id === today ? 0 : (drawn.get(id) ?? [])));
+  if (ages.length > 0) return [[taxon.id, ages.reduce((sum, age) => sum + age, 0) / ages.length]];
+  if (taxon.living) return [[taxon.id, 0]];
+  const own = drawn.get(ownBed(taxon.id));
+  return own === undefined ? [] : [[taxon.id, own]];
+}
+
+function distributionOf(age: ResolvedAge): HorizonAge {
+  if (age.kind === 'normal') return { kind: 'normal', meanMa: age.mean, sigmaMa: age.sd };
+  return { kind: 'uniform', fromMa: age.from, toMa: age.to };
+}
+
+function reportFailures({ failed }: SpanAnswer, draws: number, where: Span, report: Report): void {
+  for (const { hypothesis, count, reason } of failed) {
+    report.add(
+      'span-partial',
+      where,
+      `the tree "${hypothesis}" could not be dated ${count} times in ${draws} sets of ages: ${reason}`,
+      'the span leaves these out; an older root or narrower ages mend it',
+    );
+  }
+}

@@ -1,0 +1,298 @@
+import AxeBuilder from '@axe-core/playwright';
+import sharp from 'sharp';
+import { chromium, type Browser, type Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { launchOptions } from '../../scripts/browser.ts';
+import type { Kin } from '../../components/figures/bracket-tree/kin.ts';
+import { relationships } from '../components/bracket-tree/relationships.ts';
+
+const site = inject('siteUrl');
+const lineage = `${site}reed-trunks/`;
+const sizes = [
+  { name: 'phone', width: 390, height: 844 },
+  { name: 'desktop', width: 1440, height: 900 },
+  { name: 'portrait gallery screen', width: 1080, height: 1920 },
+];
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await chromium.launch(launchOptions(inject('browserPath')));
+});
+afterAll(() => browser.close());
+
+interface Visit {
+  width?: number;
+  height?: number;
+  script?: boolean;
+  night?: boolean;
+}
+
+/** Opens a page, lets `look` at it, and gives back the errors and foreign requests that it caused. */
+async function visit(
+  address: string,
+  visitor: Visit,
+  look: (view: Page) => Promise<void>,
+): Promise<string[]> {
+  const { width = 1440, height = 900, script = true, night = false } = visitor;
+  const context = await browser.newContext({
+    viewport: { width, height },
+    javaScriptEnabled: script,
+    colorScheme: night ? 'dark' : 'light',
+    reducedMotion: 'reduce',
+  });
+  const view = await context.newPage();
+  const faults: string[] = [];
+  view.on('pageerror', (error) => faults.push(error.message));
+  view.on('request', (request) => {
+    if (!request.url().startsWith(site)) faults.push(`asked ${request.url()}`);
+  });
+  await view.goto(address, { waitUntil: 'load' });
+  await look(view);
+  await context.close();
+  return faults;
+}
+
+const overflowOf = (view: Page) =>
+  view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
+
+describe.each(sizes)('the shelf of lineages on a $name', (size) => {
+  test.each([true, false])('shows each lineage with its own figure and counts, script %s', async (script) => {
+    const faults = await visit(site, { ...size, script }, async (view) => {
+      const card = view.locator('.lineage-card');
+      expect(await card.count()).toBe(1);
+      expect(await card.locator('.small-plate .layer-marks[data-of]').count()).toBeGreaterThanOrEqual(24);
+      expect((await card.locator('.small-plate').boundingBox())!.width).toBeGreaterThan(250);
+      const counted = (await card.locator('.lineage-counts li').allInnerTexts()).map((text) =>
+        Number(/\d+/.exec(text)?.[0]),
+      );
+      expect(counted.reduce((sum, count) => sum + count, 0)).toBe(24);
+      expect(await card.getByText('Invented for teaching').isVisible()).toBe(true);
+      expect(await overflowOf(view)).toBeLessThanOrEqual(0);
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('opens the lineage from anywhere on its card, and each language from its link', async () => {
+    await visit(site, size, async (view) => {
+      const figure = (await view.locator('.lineage-figure').boundingBox())!;
+      await view.mouse.click(figure.x + 30, figure.y + 30);
+      await view.waitForURL(lineage);
+      await view.goBack();
+      await view.locator('.lineage-languages a[hreflang="es"]').click();
+      await view.waitForURL(`${lineage}es/`);
+    });
+  });
+});
+
+describe('a page that is not here', () => {
+  test.each(['nowhere/', 'reed-trunks/nowhere/at/all'])(
+    'at %s says so and shows the way home',
+    async (path) => {
+      await visit(`${site}${path}`, {}, async (view) => {
+        expect(await view.locator('h1').innerText()).toBe('This page is not here');
+        await view.locator('.way-home a').click();
+        await view.waitForURL(site);
+        expect(await view.locator('.lineage-card').count()).toBe(1);
+      });
+    },
+  );
+
+  test('is drawn in the look of the site', async () => {
+    await visit(`${site}nowhere`, {}, async (view) => {
+      const ground = () => view.locator('html').evaluate((root) => getComputedStyle(root).backgroundColor);
+      const face = () => view.locator('h1').evaluate((title) => getComputedStyle(title).fontFamily);
+      const missing = [await ground(), await face()];
+      await view.goto(site);
+      expect(missing).toEqual([await ground(), await face()]);
+    });
+  });
+});
+
+/** The tree as the page's nested list has it. */
+async function listed(view: Page): Promise<Kin> {
+  return view.locator('.kin > [data-kin]').evaluate((entry) => {
+    const read = (item: Element): Kin => ({
+      id: (item as HTMLElement).dataset['kin']!,
+      children: [...item.querySelectorAll(':scope > ul > [data-kin]')].map(read),
+    });
+    return read(entry);
+  });
+}
+
+/** Animals of the visible figure from top to bottom. */
+async function drawn(view: Page): Promise<string[]> {
+  return view.locator('.kin-tree:visible .layer-bracket-tips').evaluateAll((groups) =>
+    groups
+      .map((group) => ({
+        id: (group as SVGElement).dataset['of']!,
+        top: group.querySelector('.tip-label')!.getBoundingClientRect().top,
+      }))
+      .sort((a, b) => a.top - b.top)
+      .map(({ id }) => id),
+  );
+}
+
+const orderOf = (kin: Kin): string[] =>
+  kin.children.length === 0 ? [kin.id] : kin.children.flatMap(orderOf);
+
+describe.each(sizes)('the tree of relatives on a $name', (size) => {
+  test('turns a fork by a click near it: the order changes, the relationships do not', async () => {
+    const faults = await visit(lineage, size, async (view) => {
+      const before = await listed(view);
+      expect(await drawn(view)).toEqual(orderOf(before));
+      const handle = view.locator('.kin-tree:visible .turn-handle').nth(2);
+      await handle.scrollIntoViewIfNeeded();
+      const box = (await handle.boundingBox())!;
+      await view.mouse.click(box.x + box.width / 2 - 6, box.y + box.height / 2);
+      const after = await listed(view);
+      expect(orderOf(after)).not.toEqual(orderOf(before));
+      expect(relationships(after)).toBe(relationships(before));
+      expect(await drawn(view)).toEqual(orderOf(after));
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('turns a fork by key from the list, says what it did, and keeps the focus', async () => {
+    await visit(lineage, size, async (view) => {
+      const before = await listed(view);
+      await view.locator('.kin-list summary').focus();
+      await view.keyboard.press('Enter');
+      await view.keyboard.press('Tab');
+      const first = view.locator('[data-turn]').first();
+      expect(await first.evaluate((button) => button === document.activeElement)).toBe(true);
+      await view.keyboard.press('Enter');
+      const after = await listed(view);
+      expect(orderOf(after)).not.toEqual(orderOf(before));
+      expect(relationships(after)).toBe(relationships(before));
+      expect(await view.locator('.bracket-parts [role="status"]').textContent()).toMatch(/^Turned\./);
+      expect(await first.evaluate((button) => button === document.activeElement)).toBe(true);
+      await view.keyboard.press('Space');
+      expect(await listed(view)).toEqual(before);
+    });
+  });
+
+  test('gives every fork a button of at least 44 by 44 pixels', async () => {
+    await visit(lineage, size, async (view) => {
+      await view.locator('.kin-list summary').click();
+      const boxes = await view.locator('[data-turn]').evaluateAll((buttons) =>
+        buttons.map((button) => {
+          const { width, height } = button.getBoundingClientRect();
+          return Math.min(width, height);
+        }),
+      );
+      expect(boxes).toHaveLength(22);
+      expect(Math.min(...boxes)).toBeGreaterThanOrEqual(44);
+    });
+  });
+
+  test('keeps its names apart and inside, as the letters really stand', async () => {
+    await visit(lineage, size, async (view) => {
+      const { boxes, frame } = await view.locator('.kin-tree:visible').evaluate((figure) => {
+        const plain = ({ left, right, top, bottom }: DOMRect) => ({ left, right, top, bottom });
+        return {
+          boxes: [...figure.querySelectorAll('.tip-label')].map((label) =>
+            plain(label.getBoundingClientRect()),
+          ),
+          frame: plain(figure.getBoundingClientRect()),
+        };
+      });
+      expect(boxes).toHaveLength(23);
+      const rows = [...boxes].sort((a, b) => a.top - b.top);
+      rows.forEach((box, row) => {
+        expect(box.right).toBeLessThanOrEqual(frame.right + 0.5);
+        // A line box is taller than its letters; half a line is what two names may share.
+        if (row > 0) expect(box.top - rows[row - 1]!.top).toBeGreaterThan((box.bottom - box.top) * 0.75);
+      });
+    });
+  });
+
+  test('is a plain figure with its nested list where script is off', async () => {
+    await visit(lineage, { ...size, script: false }, async (view) => {
+      expect(await view.locator('.kin-tree:visible').count()).toBe(1);
+      expect(await view.locator('.turn-handle:visible').count()).toBe(0);
+      await view.locator('.kin-list summary').click();
+      expect(await view.locator('.kin-animal:visible').count()).toBe(23);
+      expect(await view.locator('[data-turn]:visible').count()).toBe(0);
+      expect(await overflowOf(view)).toBeLessThanOrEqual(0);
+    });
+  });
+});
+
+test('the living animal that the story opens with is not at an end of the tree', async () => {
+  await visit(lineage, {}, async (view) => {
+    const order = await drawn(view);
+    expect(order.indexOf('calamorhina-vivax')).toBeGreaterThan(0);
+    expect(order.indexOf('calamorhina-vivax')).toBeLessThan(order.length - 1);
+  });
+});
+
+test('a turn is shown in steps between, and every line stays joined on the way', async () => {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const view = await context.newPage();
+  await view.goto(lineage);
+  const broken = await view.evaluate(async () => {
+    const figure = [...document.querySelectorAll('.kin-tree')].find(
+      (each) => each.getBoundingClientRect().width,
+    )!;
+    const group = (id: string) => figure.querySelector<SVGGElement>(`[data-of="${id}"]`)!;
+    const heightOf = (line: Element) => line.getBoundingClientRect();
+    const root = document.querySelector<HTMLElement>('.kin > [data-kin]')!;
+    document.querySelector<HTMLElement>('[data-turn]')!.click();
+    let seen = 0;
+    let worst = 0;
+    for (let frame = 0; frame < 60; frame++) {
+      await new Promise(requestAnimationFrame);
+      if (group(root.dataset['kin']!).hasAttribute('transform')) seen++;
+      for (const fork of document.querySelectorAll<HTMLElement>('[data-kin]:has(> ul)')) {
+        const across = heightOf(group(fork.dataset['kin']!).querySelector('.across')!);
+        const ends = [...fork.querySelectorAll<HTMLElement>(':scope > ul > [data-kin]')].map(
+          (child) => heightOf(group(child.dataset['kin']!).querySelector('.kin-line')!).top,
+        );
+        worst = Math.max(
+          worst,
+          Math.abs(across.top - Math.min(...ends)),
+          Math.abs(across.bottom - Math.max(...ends)),
+        );
+      }
+    }
+    return { seen, worst };
+  });
+  expect(broken.seen).toBeGreaterThan(5);
+  expect(broken.worst).toBeLessThan(3);
+  await context.close();
+});
+
+test.each(['en', 'es'])('the shared picture in %s is there under the base path', async (language) => {
+  const answer = await fetch(`${site}og/reed-trunks.${language}.png`);
+  expect(answer.headers.get('content-type')).toBe('image/png');
+  const { width, height } = await sharp(Buffer.from(await answer.arrayBuffer())).metadata();
+  expect({ width, height }).toEqual({ width: 1200, height: 630 });
+});
+
+describe('accessibility by an outside checker', () => {
+  const states = [
+    { page: 'shelf', address: site, night: false, width: 390 },
+    { page: 'shelf', address: site, night: true, width: 1440 },
+    { page: 'missing page', address: `${site}nowhere`, night: true, width: 390 },
+    { page: 'missing page', address: `${site}nowhere`, night: false, width: 1440 },
+    { page: 'tree', address: lineage, night: false, width: 390 },
+    { page: 'tree', address: lineage, night: true, width: 1440 },
+  ];
+  test.each(states)(
+    'finds no fault on the $page at $width, night $night',
+    async ({ page, address, night, width }) => {
+      await visit(address, { night, width }, async (view) => {
+        await view
+          .locator('.kin-list summary')
+          .first()
+          .click({ timeout: 2000 })
+          .catch(() => undefined);
+        const axe = new AxeBuilder({ page: view }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']);
+        const { violations } = await (page === 'tree' ? axe.include('.relatives') : axe).analyze();
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target).join(' ')}`),
+        ).toEqual([]);
+      });
+    },
+  );
+});

@@ -12,6 +12,7 @@ export function plateWords(view: LineageView, data: PlateData, layout: PlateLayo
   const [start, end] = [0, 100].map((at) => data.marks.find((mark) => mark.at === at)?.text ?? '');
   return {
     ruler: { start: start || voice.say('ruler.start'), end: end || voice.say('ruler.end') },
+    breakWord: voice.say('ruler.break'),
     key: keyWords(view),
     value: (taxon) => view.printed(taxon).printed,
     slice: (ageMa) =>

@@ -1,13 +1,72 @@
+import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
 import type { LineageView } from '../lineage/view.ts';
 import type { SkullAnchors } from './scene/focus.ts';
+import { composeSkull } from './skull/compose-skull.ts';
+import type { AccentStatus, SkullDrawing } from './skull/skull-drawing.ts';
+import { skullToSvg } from './skull/skull-svg.ts';
 
-/** Skulls of a page: definitions that plates call by id, and the points where each is read. */
-export interface SkullFigures {
-  definitions: string;
-  anchors: ReadonlyMap<string, SkullAnchors>;
+/** The points where each animal's skull is read, for those that have a drawing of the trait in view. */
+export function skullAnchors(view: LineageView): ReadonlyMap<string, SkullAnchors> {
+  const line = view.trait.measured;
+  if (line?.end === undefined) return new Map();
+  return new Map(
+    drawingsOf(view).flatMap((drawing): [string, SkullAnchors][] => {
+      const found = anchorsOf(drawing, line.from, line.to, line.end!);
+      return found ? [[drawing.taxon, found]] : [];
+    }),
+  );
 }
 
-/** Draws every animal that has a drawing in the compiled lineage. */
-export function skullFigures(_view: LineageView): SkullFigures {
-  return { definitions: '', anchors: new Map() };
+/** Drawings of the trait in view that have a template to give shape to. */
+export function drawingsOf(view: LineageView): CompiledDrawing[] {
+  const templates = new Set(view.lineage.templates?.map(({ id }) => id));
+  return view.lineage.drawings.filter(
+    ({ trait, template }) => trait === view.trait.id && template !== undefined && templates.has(template),
+  );
+}
+
+/** One skull as a group `skull-<taxon>` in the drawing frame; plates call it by that id. Empty for an animal without a drawing. */
+export function skullGroup(view: LineageView, taxon: string): string {
+  const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);
+  const skull = found && skullDrawing(found, view);
+  return skull ? `<g id="skull-${taxon}">${skullToSvg(composeSkull(skull, 'outline'))}</g>` : '';
+}
+
+function anchorsOf(
+  drawing: CompiledDrawing,
+  from: string,
+  to: string,
+  end: string,
+): SkullAnchors | undefined {
+  const [zero, reading, hundred] = [from, to, end].map((id) => drawing.points[id]?.at);
+  if (!zero || !reading || !hundred) return undefined;
+  const start = drawing.broken ? rearmost(drawing) : undefined;
+  return { zero: start ?? zero, reading, hundred, broken: drawing.broken };
+}
+
+/** The point of the break that the ruler starts at. */
+function rearmost(drawing: CompiledDrawing): readonly [number, number] | undefined {
+  return drawing.breaks.flatMap(({ points }) => points).sort((a, b) => b[0] - a[0])[0];
+}
+
+/** A drawing as the renderer takes it; undefined without a template. */
+export function skullDrawing(drawing: CompiledDrawing, view: LineageView): SkullDrawing | undefined {
+  const template = view.lineage.templates?.find(({ id }) => id === drawing.template);
+  if (!template) return undefined;
+  const status = view.findValue(drawing.taxon)?.status;
+  const accent: AccentStatus = status === 'bounded' || status === 'inferred' ? status : 'measured';
+  const piece = view.trait.accent;
+  const measured = [view.trait.measured?.from, view.trait.measured?.end].flatMap((landmark, index) =>
+    landmark !== undefined && !(drawing.broken && index === 0) ? [{ landmark, value: index * 100 }] : [],
+  );
+  return {
+    id: `skull-${drawing.taxon}`,
+    template,
+    landmarks: drawing.points,
+    elements: drawing.elements,
+    breaks: drawing.breaks,
+    ...(piece !== undefined &&
+      template.pieces.some(({ id }) => id === piece) && { accent: { piece, status: accent } }),
+    measured,
+  };
 }

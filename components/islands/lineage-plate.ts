@@ -1,4 +1,5 @@
 import { onFocusWish } from './focus-wish.ts';
+import { bringSkull } from './skull-shelf.ts';
 
 /** What the plate shows: animals in focus (the first brings its skull), a slice, and the way it shows them. */
 interface Shown {
@@ -30,6 +31,11 @@ class LineagePlate extends HTMLElement {
       this.#display(taxon === undefined ? this.#step : { taxa: [taxon], slice: '', show: 'measurement' });
     });
     for (const button of this.querySelectorAll<HTMLElement>('[data-walk]')) button.hidden = false;
+    // Skulls of the steps to come are fetched while the visitor reads.
+    const later = [...document.querySelectorAll<HTMLElement>('.step')].map(
+      (step) => step.dataset['focus']?.split(' ')[0],
+    );
+    setTimeout(() => later.forEach((taxon) => this.#bring(taxon)), 1500);
   }
 
   disconnectedCallback(): void {
@@ -77,6 +83,14 @@ class LineagePlate extends HTMLElement {
       if (part.classList.contains('caption')) part.hidden = of !== first;
     }
     this.dataset['show'] = shown.show;
+    this.#bring(first);
+  }
+
+  /** Has the skull of an animal brought, if it has one. */
+  #bring(taxon: string | undefined): void {
+    const { drawn = '', skulls } = this.dataset;
+    const shelf = document.querySelector('.skull-shelf defs');
+    if (taxon && skulls && shelf && drawn.split(' ').includes(taxon)) void bringSkull(taxon, skulls, shelf);
   }
 
   #onClick = (event: MouseEvent): void => {

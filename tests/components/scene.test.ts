@@ -16,6 +16,7 @@ function request(tips: readonly InventedTip[], slices: number[] = []): Omit<Plat
     words: {
       ruler: { start: 'start', end: 'end' },
       key: { measured: row, bounded: row, inferred: row, unknown: row, bar: row, bed: row },
+      breakWord: 'break',
       value: (taxon) => taxon,
       slice: (age) => `slice ${age}`,
       meaning: ['meaning'],
@@ -108,7 +109,7 @@ describe('names on the plate', () => {
     'never overlap on the %s plate',
     (_, layout) => {
       const names = composePlate({ ...request(risingTips), layout }).marks.filter(
-        (mark) => mark.role === 'taxon-name',
+        (mark) => mark.role === 'taxon-name' && mark.layer === 'labels',
       );
       expect(names.length).toBeGreaterThan(5);
       const boxes = names.map(boxOf);
@@ -120,7 +121,7 @@ describe('names on the plate', () => {
 
   test('all stand on the wide plate when there is room', () => {
     const names = composePlate({ ...request(risingTips), layout: wide }).marks.filter(
-      (mark) => mark.role === 'taxon-name',
+      (mark) => mark.role === 'taxon-name' && mark.layer === 'labels',
     );
     expect(names).toHaveLength(risingTips.length);
   });

@@ -15,6 +15,8 @@ import { statusMarks } from './status-marks.ts';
 export interface PlateWords {
   ruler: RulerWords;
   key: KeyWords;
+  /** The start of the ruler on a broken skull. */
+  breakWord: string;
   /** Printed value of each animal. */
   value(taxon: string): string;
   /** Caption of a slice, with its count. */
@@ -39,7 +41,10 @@ export function composePlate({ data, layout, words, anchors, slices }: PlateRequ
   const placed = statusMarks(data, layout, scales);
   const drawn = drawnBranches(data.branches, placed, scales, layout.markScale);
   const focus = placed.flatMap((mark) =>
-    focusMarks(mark, anchors.get(mark.taxon.id), data, layout, scales, { value: words.value(mark.taxon.id) }),
+    focusMarks(mark, anchors.get(mark.taxon.id), data, layout, scales, {
+      value: words.value(mark.taxon.id),
+      breakWord: words.breakWord,
+    }),
   );
   const carried = focus.filter((mark) => mark.role === 'carry');
   const rest = focus.filter((mark) => mark.role !== 'carry');

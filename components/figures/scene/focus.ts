@@ -2,7 +2,7 @@ import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
 import type { Scales } from './scales.ts';
 import type { PlacedMark } from './status-marks.ts';
-import { line, path, type Mark } from './scene.ts';
+import { line, path, text, type Mark } from './scene.ts';
 
 /** Points of a skull that the trait is read from, in the drawing frame (0 to 100 along the axis; y down from the tooth line). */
 export interface SkullAnchors {
@@ -16,6 +16,8 @@ export interface SkullAnchors {
 export interface FocusWords {
   /** Printed value, as in a sentence: `58 ± 2`, `at least 31`, `41 [30–53]`. */
   value: string;
+  /** What the start of the ruler is called where bone ends there. */
+  breakWord: string;
 }
 
 /**
@@ -46,10 +48,11 @@ export function focusMarks(
   if (taxon.status === 'unknown') return [ring];
   const below = layout.rulerTop + layout.fontSize * 2;
   const carry = mark('carry', line(placed.x, below, placed.x, placed.y - 11 * layout.markScale));
+  const broken = anchors?.broken ? breakWord(layout, scales, words.breakWord, mark) : [];
   const skull =
     data.ruler && anchors ? skullMarks(taxon.id, taxon.status, anchors, layout, scales, mark) : [];
   const plumb = plumbMarks(taxon, anchors, layout, scales, mark);
-  return [ring, carry, ...skull, ...plumb, ...flag(placed.x, words.value, layout, mark)];
+  return [ring, carry, ...broken, ...skull, ...plumb, ...flag(placed.x, words.value, layout, mark)];
 }
 
 type MarkMaker = (role: string, shape: Mark['shape']) => Mark;
@@ -117,6 +120,13 @@ function plumbMarks(
   return [mark('plumb plumb-limit', { kind: 'path', d: band }), drop, dot];
 }
 
+/** The name of the ruler's start on a broken skull. */
+function breakWord(layout: PlateLayout, scales: Scales, word: string, mark: MarkMaker): Mark[] {
+  const size = layout.fontSize * 0.96;
+  const y = layout.rulerTop + layout.fontSize * 0.55;
+  return [mark('ruler-break', text(scales.x(0) - 7, y, size, word, 'end', 'strong'))];
+}
+
 function flag(x: number, value: string, layout: PlateLayout, mark: MarkMaker): Mark[] {
   const size = layout.fontSize * 1.2;
   const width = value.length * size * 0.56 + size;
@@ -125,7 +135,7 @@ function flag(x: number, value: string, layout: PlateLayout, mark: MarkMaker): M
     Math.max(x - width / 2, layout.chart.left - layout.fontSize),
     layout.chart.right - width,
   );
-  const top = layout.rulerTop - height - 2;
+  const top = layout.rulerTop - height - layout.fontSize * 0.55;
   return [
     mark('flag', { kind: 'rect', x: left, y: top, width, height }),
     mark('flag-value', {

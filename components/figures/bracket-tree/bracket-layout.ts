@@ -11,6 +11,14 @@ export interface BracketLayout {
   short: boolean;
 }
 
+/** Past so many animals the gallery's format is left out: a tree of that length is read in a frame that scrolls. */
+const mostTall = 60;
+
+/** The formats in which a tree of so many animals is drawn. */
+export function layoutsFor(animals: number): BracketLayout[] {
+  return bracketLayouts.filter(({ name }) => name !== 'tall' || animals <= mostTall);
+}
+
 export const bracketLayouts: readonly BracketLayout[] = [
   {
     name: 'wide',

@@ -45,9 +45,16 @@ function finds(known: PlateTaxon, y: number, time: TimeScale, scale: number): Pa
   const x = time.x(known.placedMa);
   return [
     ...ageBar(known, y, time, scale),
+    ...(known.status === 'bounded' ? [clearing(x, y, scale, toward)] : []),
     ...glyph(known.status, x, y, scale, toward).map((part): Part => [part.role, part.shape]),
     ...(known.approximate ? [approximateGap(x, y, scale)].map((part): Part => [part.role, part.shape]) : []),
   ];
+}
+
+/** Paper between the bar and a half disc, whose flat side would be lost on it. */
+function clearing(x: number, y: number, scale: number, toward: 1 | -1): Part {
+  const left = x - (toward === 1 ? 4 : 9) * scale;
+  return ['gap', { kind: 'rect', x: left, y: y - 4 * scale, width: 13 * scale, height: 8 * scale }];
 }
 
 /** From first to last find, with a flat cap where the record ends; an outline where one bed is all there is. */

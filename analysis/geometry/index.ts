@@ -24,3 +24,15 @@ export {
   type ThinPlateSpline,
 } from './thin-plate-spline.ts';
 export { applyWarp, fitWarp, longestStep, type Warp } from './warp.ts';
+export { booksteinCoordinates } from './bookstein.ts';
+export { generalSuperimposition, type GeneralSuperimposition, type SizeRule } from './general-procrustes.ts';
+export {
+  centred,
+  preShape,
+  shapeDistance,
+  superimpose,
+  type FitRules,
+  type ShapeDistance,
+  type Superimposition,
+} from './procrustes.ts';
+export { applySimilarity, findSimilarity, type Similarity } from './similarity.ts';

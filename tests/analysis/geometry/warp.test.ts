@@ -1,0 +1,238 @@
+import { describe, expect, test } from 'vitest';
+import {
+  applyWarp,
+  distanceBetween,
+  drawingFrame,
+  findFold,
+  fitWarp,
+  gridOver,
+  isInRing,
+  mirrorShape,
+  ringArea,
+  toDrawingFrame,
+  traceCurve,
+  turnBetweenRad,
+  type PlanePoint,
+  type Shape,
+} from '../../../analysis/geometry/index.ts';
+
+const square: Shape = new Map([
+  ['front-low', [0, 0]],
+  ['rear-low', [40, 0]],
+  ['rear-high', [40, 40]],
+  ['front-high', [0, 40]],
+  ['middle', [20, 20]],
+]);
+
+const shifted = (middle: PlanePoint): Shape => new Map([...square, ['middle', middle]]);
+
+describe('a chain of short splines', () => {
+  test('has one spline for each twelve units that the landmark with the longest way goes', () => {
+    expect(fitWarp(square, square).steps).toHaveLength(1);
+    expect(fitWarp(square, shifted([20, 31])).steps).toHaveLength(1);
+    expect(fitWarp(square, shifted([20, -5])).steps).toHaveLength(3);
+    expect(fitWarp(square, shifted([20, 31]), 2).steps).toHaveLength(6);
+  });
+
+  test('ends with every landmark exactly in its place', () => {
+    const target = shifted([33, 6]);
+    const warp = fitWarp(square, target);
+    for (const [id, place] of square)
+      expect(distanceBetween(applyWarp(warp, place), target.get(id)!)).toBeLessThan(1e-9);
+  });
+
+  test('takes only the landmarks that both shapes have, and at least three of them', () => {
+    const part: Shape = new Map([...square].slice(0, 3));
+    expect(fitWarp(square, part).landmarks).toEqual(['front-low', 'rear-low', 'rear-high']);
+    expect(() => fitWarp(square, new Map([...square].slice(0, 2)))).toThrow(
+      'at least three landmarks, got 2',
+    );
+  });
+
+  test('leaves flat what one long spline folds', () => {
+    const target = shifted([20, 52]);
+    const grid = gridOver([...square.values()], 1);
+    expect(findFold(fitWarp(square, target, 100), grid)).toBeDefined();
+    expect(findFold(fitWarp(square, target, 2), grid)).toBeUndefined();
+  });
+});
+
+describe('a fold', () => {
+  test('is found where a landmark passes its neighbours, with the two next to it', () => {
+    const fold = findFold(fitWarp(square, shifted([20, 90]), 100), gridOver([...square.values()], 2))!;
+    expect(fold.area).toBeLessThanOrEqual(0);
+    expect(fold.between).toHaveLength(2);
+    expect(fold.between.every((id) => square.has(id))).toBe(true);
+  });
+
+  test('is found everywhere in a mirror image', () => {
+    const mirror: Shape = new Map([...square].map(([id, [x, y]]) => [id, [40 - x, y]]));
+    expect(findFold(fitWarp(square, mirror, 100), [[3, 5]])?.area).toBeCloseTo(-1, 9);
+  });
+
+  test('is not found in a shape that only grows', () => {
+    const double: Shape = new Map([...square].map(([id, [x, y]]) => [id, [2 * x, 2 * y]]));
+    expect(findFold(fitWarp(square, double), gridOver([...square.values()], 5))).toBeUndefined();
+  });
+});
+
+describe('a curve', () => {
+  const circle = Array.from({ length: 24 }, (_, step): PlanePoint => [
+    10 * Math.cos((step * Math.PI) / 12),
+    10 * Math.sin((step * Math.PI) / 12),
+  ]);
+
+  test('through points of a circle stays on the circle to a thousandth of its radius', () => {
+    const { points } = traceCurve(circle, 0.2);
+    // The two end segments lack a neighbour and lean on a mirrored one.
+    const inner = points.slice(14, -14);
+    expect(inner.length).toBeGreaterThan(200);
+    for (const point of inner) expect(Math.abs(Math.hypot(...point) - 10)).toBeLessThan(0.01);
+  });
+
+  test('through the corners of a square, all sharp, is the square', () => {
+    const corners: (PlanePoint | 'corner')[] = [
+      [0, 0],
+      [4, 0],
+      'corner',
+      [4, 4],
+      'corner',
+      [0, 4],
+      'corner',
+      [0, 0],
+    ];
+    const { points, corners: at } = traceCurve(corners, 0.5);
+    expect(at.map((index) => points[index])).toEqual([
+      [0, 0],
+      [4, 0],
+      [4, 4],
+      [0, 4],
+      [0, 0],
+    ]);
+    for (const [x, y] of points)
+      expect(Math.min(Math.abs(x), Math.abs(x - 4), Math.abs(y), Math.abs(y - 4))).toBeLessThan(1e-12);
+  });
+
+  test('passes through every one of its points', () => {
+    const course: PlanePoint[] = [
+      [0, 0],
+      [1, 3],
+      [1.2, 3.1],
+      [8, -2],
+      [9, 9],
+    ];
+    const { points } = traceCurve(course, 0.3);
+    for (const stop of course)
+      expect(Math.min(...points.map((point) => distanceBetween(point, stop)))).toBeLessThan(1e-9);
+  });
+
+  test('makes no loop between points at unlike distances', () => {
+    const { points } = traceCurve(
+      [
+        [0, 0],
+        [10, 0],
+        [10.2, 0.4],
+        [20, 0.4],
+      ],
+      0.05,
+    );
+    const back = points.slice(1).filter(([x], index) => x < points[index]![0] - 1e-9);
+    expect(back).toEqual([]);
+  });
+
+  test('needs two points', () => {
+    expect(() => traceCurve([[1, 1]], 1)).toThrow('at least two points');
+  });
+});
+
+describe('the frame of a drawing', () => {
+  const picture: Shape = new Map([
+    ['tip', [200, 1000]],
+    ['rim', [700, 500]],
+    ['tooth', [450, 900]],
+  ]);
+
+  test('puts the two ends at 0 and 100 along the axis, and the level landmarks at height 0', () => {
+    const frame = toDrawingFrame(picture, { zero: 'tip', hundred: 'rim', axis: [1, -0.2], level: ['tooth'] });
+    expect(frame.get('tip')![0]).toBeCloseTo(0, 12);
+    expect(frame.get('rim')![0]).toBeCloseTo(100, 12);
+    expect(frame.get('tooth')![1]).toBeCloseTo(0, 12);
+  });
+
+  test('keeps angles and the order of sides: it turns and scales, and never mirrors', () => {
+    const [tip, rim, tooth] = ['tip', 'rim', 'tooth'];
+    const turn = (shape: Shape) => turnBetweenRad(shape.get(tip!)!, shape.get(rim!)!, shape.get(tooth!)!);
+    for (const axis of [
+      [1, -0.2],
+      [-1, 0.2],
+      [0.3, 1],
+    ] as const) {
+      const frame = toDrawingFrame(picture, { zero: 'tip', hundred: 'rim', axis });
+      expect(turn(frame)).toBeCloseTo(turn(picture), 12);
+    }
+  });
+
+  test('takes the point of a break as its start, and millimetres as its values', () => {
+    const step = drawingFrame(picture, { zero: [300, 800], hundred: 'rim', axis: [1, 0], values: [0, 88.5] });
+    expect(step([300, 800])[0]).toBeCloseTo(0, 12);
+    expect(step([700, 0])[0]).toBeCloseTo(88.5, 12);
+  });
+
+  test('is refused without an end, and where the ends lie across the axis', () => {
+    expect(() => toDrawingFrame(picture, { zero: 'nape', hundred: 'rim', axis: [1, 0] })).toThrow(
+      'landmark nape',
+    );
+    expect(() => toDrawingFrame(picture, { zero: [700, 3], hundred: 'rim', axis: [1, 0] })).toThrow(
+      'lie apart',
+    );
+    expect(() => toDrawingFrame(picture, { zero: 'tip', hundred: 'rim', axis: [0, 0] })).toThrow('direction');
+  });
+});
+
+describe('a mirrored shape', () => {
+  const shape: Shape = new Map([
+    ['left-tip', [3, 1]],
+    ['right-tip', [5, 2]],
+    ['nose', [0, 9]],
+  ]);
+  const pairs = [['left-tip', 'right-tip']] as const;
+
+  test('has x negated and pairs swapped, and is itself when mirrored twice', () => {
+    const mirror = mirrorShape(shape, pairs);
+    expect(mirror.get('right-tip')).toEqual([-3, 1]);
+    expect(mirror.get('left-tip')).toEqual([-5, 2]);
+    expect(mirror.get('nose')).toEqual([-0, 9]);
+    expect([...mirrorShape(mirror, pairs).entries()].sort()).toEqual([...shape.entries()].sort());
+  });
+});
+
+describe('places in the plane', () => {
+  const ring: PlanePoint[] = [
+    [0, 0],
+    [4, 0],
+    [4, 3],
+    [0, 3],
+  ];
+
+  test('have the area of a rectangle and of a circle', () => {
+    expect(ringArea(ring)).toBe(12);
+    expect(ringArea([...ring].reverse())).toBe(-12);
+    const circle = Array.from({ length: 720 }, (_, step): PlanePoint => [
+      Math.cos((step * Math.PI) / 360),
+      Math.sin((step * Math.PI) / 360),
+    ]);
+    expect(ringArea(circle)).toBeCloseTo(Math.PI, 4);
+  });
+
+  test('lie inside a ring or outside it', () => {
+    expect(isInRing([1, 1], ring)).toBe(true);
+    expect(isInRing([5, 1], ring)).toBe(false);
+    expect(isInRing([1, 1], [])).toBe(false);
+  });
+
+  test('turn by a right angle from x to y, and keep their digits when nearly in line', () => {
+    expect(turnBetweenRad([1, 0], [0, 0], [0, 1])).toBeCloseTo(Math.PI / 2, 15);
+    expect(turnBetweenRad([1, 0], [0, 0], [1, 1e-9])).toBeCloseTo(1e-9, 20);
+    expect(turnBetweenRad([0, 0], [0, 0], [0, 1])).toBe(0);
+  });
+});

@@ -2,13 +2,21 @@
 import { spawnSync } from 'node:child_process';
 import { cpus, totalmem } from 'node:os';
 import { findBrowser } from './browser.ts';
-import { projectRoot } from './options.ts';
+import { contentFolder, projectRoot } from './options.ts';
 
 console.log(
   `Machine: ${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}, ${Math.round(totalmem() / 2 ** 30)} GiB, Node ${process.version}`,
 );
-const env = { ...process.env, ...(findBrowser() && { CHROME_PATH: findBrowser() }) };
-const { status } = spawnSync('vitest', ['bench', '--run', '--project', 'pure', ...process.argv.slice(2)], {
+// `--content DIR` is ours; every other word goes to the runner.
+const words = process.argv.slice(2);
+const at = words.indexOf('--content');
+const contentDir = contentFolder(at < 0 ? undefined : words.splice(at, 2)[1]);
+const env = {
+  ...process.env,
+  LINEAMENT_CONTENT: contentDir,
+  ...(findBrowser() && { CHROME_PATH: findBrowser() }),
+};
+const { status } = spawnSync('vitest', ['bench', '--run', '--project', 'pure', ...words], {
   cwd: projectRoot,
   stdio: 'inherit',
   env,

@@ -47,6 +47,11 @@ describe.each(sizes)('the explainer on a $name', ({ width, height }) => {
     expect(await view.locator('.step').count()).toBe(8);
     expect(await view.locator('.values tbody tr').count()).toBe(24);
     expect(await view.locator('.card').count()).toBe(24);
+    expect(
+      await view.locator('.plate:visible .layer-focus.in-focus .skull').count(),
+      'a skull is in focus',
+    ).toBe(1);
+    expect(await view.locator('.caption:visible').count()).toBe(1);
     await expect.poll(() => view.getByText('Invented for teaching').isVisible()).toBe(true);
     expect(faults).toEqual([]);
     await context.close();

@@ -5,6 +5,8 @@ export interface SvgWords {
   title: string;
   /** What it shows, with the counts of each status. */
   description: string;
+  /** The datum that is in focus before any script runs. */
+  focus?: string | undefined;
 }
 
 /**
@@ -16,7 +18,9 @@ export function sceneToSvg(scene: Scene, id: string, className: string, words: S
   return [
     `<svg id="${id}" class="${className}" viewBox="0 0 ${coordinate(scene.width)} ${coordinate(scene.height)}" role="img" aria-labelledby="${titleId} ${descriptionId}">`,
     `<title id="${titleId}">${escapeText(words.title)}</title><desc id="${descriptionId}">${escapeText(words.description)}</desc>`,
-    groups(scene.marks).map(groupToSvg).join(''),
+    groups(scene.marks)
+      .map((group) => groupToSvg(group, words.focus))
+      .join(''),
     '</svg>',
   ].join('');
 }
@@ -38,9 +42,10 @@ function groups(marks: readonly Mark[]): Group[] {
   return list;
 }
 
-function groupToSvg({ layer, datum, marks }: Group): string {
+function groupToSvg({ layer, datum, marks }: Group, focus: string | undefined): string {
   const of = datum === undefined ? '' : ` data-of="${escapeText(datum)}"`;
-  return `<g class="layer-${layer}"${of}>${marks.map((mark) => shapeToSvg(mark.shape, mark.role)).join('')}</g>`;
+  const lit = datum !== undefined && datum === focus ? ' in-focus near-focus' : '';
+  return `<g class="layer-${layer}${lit}"${of}>${marks.map((mark) => shapeToSvg(mark.shape, mark.role)).join('')}</g>`;
 }
 
 /** One shape with its class. */

@@ -1,4 +1,5 @@
 import { isInRing, type PlanePoint } from '../../../analysis/geometry/index.ts';
+import { seededRandom } from '../../../analysis/random/index.ts';
 import { composeAccent } from './accent.ts';
 import { inkShape, linePath, type InkShape } from './ink-shape.ts';
 import { inkWeights } from './ink-style.ts';
@@ -6,7 +7,9 @@ import { penStroke } from './pen.ts';
 import { isRing, placeTemplate, type PlacedPiece, type PlacedSkull } from './place-template.ts';
 import { ruleRing } from './ruling.ts';
 import type { InkQuality, SkullDrawing } from './skull-drawing.ts';
-import { tornRegion, type TornRegion } from './torn-region.ts';
+import { stippleDots } from './stipple.ts';
+import { skullTone } from './tone.ts';
+import { boxOf, tornRegion, type TornRegion } from './torn-region.ts';
 import { drawnRuns, runsWhere, splitRuns } from './trace-edges.ts';
 
 /** A skull as shapes: what is bone, what is restored, where bone ends, and the trait's opening. */
@@ -36,7 +39,7 @@ const spacing: Readonly<Record<InkQuality, number>> = { outline: 1.8, hero: 1.1,
 const rulingAngle = -Math.PI / 4;
 
 /**
- * Shapes of a skull in the drawing frame, without stipple. Bone is cut to what is preserved; restored parts are dashed
+ * Shapes of a skull in the drawing frame; only `hero` has stipple. Bone is cut to what is preserved; restored parts are dashed
  * and ruled where nothing in front of them hides them. Throws where the drawing folds.
  */
 export function composeSkull(drawing: SkullDrawing, quality: InkQuality): SkullPicture {
@@ -55,10 +58,18 @@ export function composeSkull(drawing: SkullDrawing, quality: InkQuality): SkullP
   });
   const plain = scenes.filter((scene) => scene.placed.piece.kind !== 'opening');
   const openings = scenes.filter((scene) => scene.placed.piece.id === drawing.accent?.piece);
+  const dots =
+    quality === 'hero'
+      ? stippleDots(
+          skullTone(drawing.template, placed, regions),
+          boxOf(placed),
+          seededRandom(drawing.id, 'dots'),
+        )
+      : [];
   return {
     id: drawing.id,
     quality,
-    bone: plain.flatMap(boneShapes),
+    bone: [...plain.flatMap(boneShapes), ...dots],
     restored: plain.flatMap(restoredShapes),
     torn: plain.flatMap(tornShapes),
     accent: openings.flatMap((scene) => composeAccent(scene, drawing.accent!.status)),

@@ -36,11 +36,10 @@ export function findFit(network: Network, model: ModelName, effort: Effort = 'fu
   const top = findTopLogRate(network);
   if (top === undefined) return undefined;
   const grid = findRateGrid(
-    model === 'brownian' ? brownianWeight(network) : trendWeight(network),
+    model === 'brownian' ? brownianWeight(network) : columnWeight(network, timeNetwork(network)),
     top,
     effort,
   );
-
   return grid && { model, network, grid, effort };
 }
 
@@ -105,24 +104,25 @@ function brownianWeight(network: Network): LogRateWeight {
   };
 }
 
-function trendWeight(network: Network): LogRateWeight {
+/** The same with a slope on a column of the network's observations, such as time, its value integrated too. */
+export function columnWeight(network: Network, column: Network): LogRateWeight {
   const messages = makeMessages(network.parent.length);
-  const [time, timeMessages] = [timeNetwork(network), makeTimeMessages(messages)];
+  const columnMessages = makeTimeMessages(messages);
   const room = makeInformationRoom(network.parent.length);
   const trendRoom = makeTrendRoom(network.parent.length);
   return (logRate) => {
     const rate = Math.exp(logRate);
     const information =
-      rateInformation(network, rate, room) + trendInformation(network, time, rate, trendRoom);
+      rateInformation(network, rate, room) + trendInformation(network, column, rate, trendRoom);
     return (
-      passUpTrend(network, time, rate, messages, timeMessages).restricted +
+      passUpTrend(network, column, rate, messages, columnMessages).restricted +
       0.5 * Math.log(Math.max(0, information))
     );
   };
 }
 
 /** Log of the scale of the rate: from the values, or where these are all equal from their sampling variances. */
-function findTopLogRate(network: Network): number | undefined {
+export function findTopLogRate(network: Network): number | undefined {
   const fromValues = contrastRate(network);
   if (fromValues > 0) return Math.log(fromValues);
   const depthMa = network.sinceRootMa.reduce((deepest, time) => Math.max(deepest, time), 0);

@@ -1,6 +1,6 @@
 export { estimateTrait, type TraitQuestion } from './estimate-trait.ts';
 export type { ModelFacts, NodeEstimate, NoEstimate, TraitAnswer } from './trait-answer.ts';
-export type { ComparedModel } from './compare-models.ts';
+export { correctedCriterion, type ComparedModel } from './compare-models.ts';
 export type { LimitFacts } from './estimate-nodes.ts';
 export type { ModelName } from './fit.ts';
 export type { LeftOut } from './leave-one-out.ts';
@@ -18,4 +18,5 @@ export {
   type ValueSpan,
 } from './span.ts';
 export { statusOf, type StatusGrounds, type UnknownReason, type ValueStatus } from './status.ts';
+export { slopeOnTree, type NoSlope, type TreeSlope } from './tree-slope.ts';
 export { findTreeBlindInterval } from './tree-blind.ts';

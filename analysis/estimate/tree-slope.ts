@@ -1,0 +1,88 @@
+import { normalProbability } from '../statistics/index.ts';
+import type { DatedTree } from '../tree/index.ts';
+import { columnWeight, findTopLogRate } from './fit.ts';
+import { makeMessages } from './messages.ts';
+import { mixtureMoments, mixtureQuantile } from './mixture.ts';
+import { buildNetwork, type Network } from './network.ts';
+import type { Observation } from './observation.ts';
+import { makeTimeMessages, passUpTrend, timeNetwork } from './pass-up-trend.ts';
+import { findRateGrid } from './rate-grid.ts';
+
+/** A slope across related taxa, the rate integrated. */
+export interface TreeSlope {
+  readonly median: number;
+  readonly interval: readonly [number, number];
+  /** Two-sided probability of so steep a slope or steeper if there is none. */
+  readonly pValue: number;
+  readonly degreesOfFreedom: number;
+  readonly standardDeviation: number;
+}
+
+/** Why there is no slope. */
+export type NoSlope = 'fewer-than-four' | 'predictor-does-not-vary' | 'no-scatter' | 'taxa-at-one-point';
+
+/**
+ * Slope of a trait on a predictor across the taxa of a tree, by generalised least squares with Brownian residuals and
+ * sampling variance (Martins and Hansen 1997, American Naturalist 149: 646–667), the rate integrated. Without sampling
+ * variance it is the t test with taxa less two degrees of freedom. `time` is the million years since the root; another
+ * predictor is a value a taxon, taken as exact, and taxa without one are left out.
+ */
+export function slopeOnTree(question: {
+  readonly tree: DatedTree;
+  readonly observations: readonly Observation[];
+  readonly predictor: 'time' | ReadonlyMap<string, number>;
+  readonly level?: number;
+}): TreeSlope | NoSlope {
+  const { tree, predictor, level = 0.95 } = question;
+  const observations =
+    predictor === 'time'
+      ? question.observations
+      : question.observations.filter(({ taxon }) => predictor.has(taxon));
+  if (observations.length < 4) return 'fewer-than-four';
+  const network = buildNetwork(tree, observations);
+  if (predictor !== 'time' && new Set(network.observedAt).size < observations.length)
+    return 'taxa-at-one-point';
+  const column = predictor === 'time' ? timeNetwork(network) : predictorColumn(network, predictor);
+  if (!varies(network, column)) return 'predictor-does-not-vary';
+  const top = findTopLogRate(network);
+  const grid = top === undefined ? undefined : findRateGrid(columnWeight(network, column), top);
+  if (!grid) return 'no-scatter';
+  const messages = makeMessages(network.parent.length);
+  const columnMessages = makeTimeMessages(messages);
+  const passes = Array.from(grid.rates, (rate) =>
+    passUpTrend(network, column, rate, messages, columnMessages),
+  );
+  const mixture = {
+    weights: grid.weights,
+    means: Float64Array.from(passes, ({ slope }) => slope),
+    variances: Float64Array.from(passes, ({ slopeVariance }) => slopeVariance),
+  };
+  const below = passes.reduce(
+    (sum, { slope, slopeVariance }, step) =>
+      sum + grid.weights[step]! * normalProbability(-slope / Math.sqrt(slopeVariance)),
+    0,
+  );
+  return {
+    median: mixtureQuantile(mixture, 0.5),
+    interval: [mixtureQuantile(mixture, (1 - level) / 2), mixtureQuantile(mixture, (1 + level) / 2)],
+    pValue: Math.min(1, 2 * Math.min(below, 1 - below)),
+    degreesOfFreedom: observations.length - 2,
+    standardDeviation: Math.sqrt(mixtureMoments(mixture).variance),
+  };
+}
+
+function predictorColumn(network: Network, predictor: ReadonlyMap<string, number>): Network {
+  const ownMean = new Float64Array(network.ownMean.length);
+  network.observations.forEach(({ taxon }, index) => {
+    const value = predictor.get(taxon)!;
+    if (!Number.isFinite(value)) throw new Error(`predictor of "${taxon}" must be a number, got ${value}`);
+    ownMean[network.observedAt[index]!] = value;
+  });
+  return { ...network, ownMean };
+}
+
+function varies(network: Network, column: Network): boolean {
+  const values = Array.from(network.observedAt, (node) => column.ownMean[node]!);
+  const largest = Math.max(...values.map(Math.abs));
+  return Math.max(...values) - Math.min(...values) > 1e-9 * largest;
+}

@@ -1,0 +1,15 @@
+export {
+  congruenceOf,
+  testCongruence,
+  type Congruence,
+  type CongruenceTest,
+  type FindRange,
+  type GhostRange,
+} from './congruence.ts';
+export { fitSection, type NoSection } from './fit-section.ts';
+export { kendallTest, type RankTest } from './kendall.ts';
+export { kendallOnTree, type TreeKendall } from './kendall-on-tree.ts';
+export { darwins, haldanes, pooledLogDeviation, type ChangeRate, type RateSample } from './rates.ts';
+export { samplingVariances, type SectionForm, type SectionLevel, type SectionModel } from './section.ts';
+export { meanRanks, spearmanTest } from './spearman.ts';
+export { trendsOn, verdictOf, type TreeTrend, type TrendVerdict } from './tree-trend.ts';

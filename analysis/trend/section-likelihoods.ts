@@ -1,0 +1,142 @@
+import type { Profile } from './section.ts';
+
+const logTwoPi = Math.log(2 * Math.PI);
+
+/** Levels of a section for the likelihoods: time since the oldest, mean, and sampling variance of the mean. */
+export interface SectionSeries {
+  readonly elapsedMyr: readonly number[];
+  readonly means: readonly number[];
+  readonly samplingVariances: readonly number[];
+}
+
+/** What is held fixed; means left out are set at their best. */
+export interface FixedMeans {
+  readonly level?: number;
+  readonly meanStep?: number;
+}
+
+/**
+ * Joint log-likelihood of a walk: means start at a level and change by a mean step a million years (0 if the walk is
+ * unbiased), covariances are the variance times the earlier time. By a filter through the levels, linear in them
+ * (Hunt, Bell and Travis 2008, Evolution 62: 700–710, for the joint form).
+ */
+export function jointWalk(
+  series: SectionSeries,
+  variance: number,
+  directional: boolean,
+  fixed: FixedMeans = {},
+): Profile {
+  const { elapsedMyr, means, samplingVariances } = series;
+  // columns: the means, the level (all ones), the time; each filtered alike, solved by least squares at the end
+  const states = [0, 0, 0];
+  const sums = new GramSums();
+  let spread = 0;
+  let lastMyr = 0;
+  let logs = 0;
+  means.forEach((mean, k) => {
+    spread += variance * (elapsedMyr[k]! - lastMyr);
+    lastMyr = elapsedMyr[k]!;
+    const total = spread + samplingVariances[k]!;
+    const gain = spread / total;
+    const rest = [mean - states[0]!, 1 - states[1]!, elapsedMyr[k]! - states[2]!];
+    sums.add(rest, 1 / total);
+    rest.forEach((part, column) => (states[column]! += gain * part));
+    logs += logTwoPi + Math.log(total);
+    spread *= 1 - gain;
+  });
+  return sums.solve(logs, directional, fixed);
+}
+
+/** Joint log-likelihood of stasis: levels scatter about an optimum by a variance, independently. */
+export function jointStasis(series: SectionSeries, variance: number, fixed: FixedMeans = {}): Profile {
+  const sums = new GramSums();
+  let logs = 0;
+  series.means.forEach((mean, k) => {
+    const total = variance + series.samplingVariances[k]!;
+    sums.add([mean, 1, 0], 1 / total);
+    logs += logTwoPi + Math.log(total);
+  });
+  return sums.solve(logs, false, fixed);
+}
+
+/** Log-likelihood of the steps of a walk from each level to the next, taken as independent (Hunt 2006). */
+export function stepsOfWalk(
+  series: SectionSeries,
+  variance: number,
+  directional: boolean,
+  fixed: FixedMeans = {},
+): Profile {
+  const sums = new GramSums();
+  let logs = 0;
+  forEachStep(series, (myr, change, errors) => {
+    const total = variance * myr + errors;
+    sums.add([change, 0, myr], 1 / total);
+    logs += logTwoPi + Math.log(total);
+  });
+  const { logLikelihood, meanStep } = sums.solve(logs, directional, { ...fixed, level: 0 });
+  return { logLikelihood, ...(meanStep === undefined ? {} : { meanStep }) };
+}
+
+/** Log-likelihood of the steps of stasis: each goes from the level before to the optimum, with scatter (Hunt 2006). */
+export function stepsOfStasis(series: SectionSeries, variance: number, fixed: FixedMeans = {}): Profile {
+  const sums = new GramSums();
+  let logs = 0;
+  for (let k = 1; k < series.means.length; k++) {
+    const total = variance + series.samplingVariances[k]!;
+    sums.add([series.means[k]!, 1, 0], 1 / total);
+    logs += logTwoPi + Math.log(total);
+  }
+  return sums.solve(logs, false, fixed);
+}
+
+function forEachStep(
+  series: SectionSeries,
+  visit: (myr: number, change: number, errors: number) => void,
+): void {
+  const { elapsedMyr, means, samplingVariances } = series;
+  for (let k = 1; k < means.length; k++)
+    visit(
+      elapsedMyr[k]! - elapsedMyr[k - 1]!,
+      means[k]! - means[k - 1]!,
+      samplingVariances[k]! + samplingVariances[k - 1]!,
+    );
+}
+
+/** Weighted sums of products of three columns, from which the best level and step follow. */
+class GramSums {
+  readonly #sums = [0, 0, 0, 0, 0, 0];
+
+  add([value, one, time]: readonly number[], weight: number): void {
+    const products = [
+      value! * value!,
+      value! * one!,
+      value! * time!,
+      one! * one!,
+      one! * time!,
+      time! * time!,
+    ];
+    products.forEach((product, k) => (this.#sums[k]! += weight * product));
+  }
+
+  solve(logs: number, directional: boolean, fixed: FixedMeans): Profile {
+    const [vv, vo, vt, oo, ot, tt] = this.#sums as [number, number, number, number, number, number];
+    const [level, meanStep] = this.#best(directional, fixed);
+    const squares =
+      vv -
+      2 * level * vo -
+      2 * meanStep * vt +
+      level * level * oo +
+      2 * level * meanStep * ot +
+      meanStep * meanStep * tt;
+    return { logLikelihood: -0.5 * (logs + squares), level, ...(directional ? { meanStep } : {}) };
+  }
+
+  #best(directional: boolean, fixed: FixedMeans): [level: number, meanStep: number] {
+    const [, vo, vt, oo, ot, tt] = this.#sums as [number, number, number, number, number, number];
+    if (!directional) return [fixed.level ?? vo / oo, 0];
+    if (fixed.level !== undefined) return [fixed.level, fixed.meanStep ?? (vt - fixed.level * ot) / tt];
+    if (fixed.meanStep !== undefined) return [(vo - fixed.meanStep * ot) / oo, fixed.meanStep];
+    const determinant = oo * tt - ot * ot;
+    return [(vo * tt - vt * ot) / determinant, (vt * oo - vo * ot) / determinant];
+  }
+}

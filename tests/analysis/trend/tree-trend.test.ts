@@ -1,0 +1,136 @@
+import { expect, test } from 'vitest';
+import { estimateTrait, slopeOnTree } from '../../../analysis/estimate/index.ts';
+import { findBestRate } from '../../../analysis/estimate/fit.ts';
+import { buildNetwork } from '../../../analysis/estimate/network.ts';
+import { kendallOnTree, trendsOn, verdictOf } from '../../../analysis/trend/index.ts';
+import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
+import { studentQuantile, studentUpperTail } from '../../../analysis/statistics/index.ts';
+import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
+import { nineTips } from '../../reference/nine-tips.ts';
+import { trendReference } from '../../reference/nine-tips-trend.ts';
+import { primates } from '../../reference/primates.ts';
+import { simulateData } from '../../reference/simulate-brownian.ts';
+
+const fiveTree = dateAsGiven(parseNewick(primates.newick));
+const exact = (values: Record<string, number>) =>
+  Object.entries(values).map(([taxon, mean]) => ({ taxon, mean, variance: 0 }));
+
+test('rates, roots and likelihoods of the primates are the published ones', () => {
+  for (const [values, rate, root, likelihood] of [
+    [primates.mass, primates.rateMass, primates.rootMass, primates.logLikelihoodMass],
+    [primates.longevity, primates.rateLongevity, primates.rootLongevity, primates.logLikelihoodLongevity],
+  ] as const) {
+    const network = buildNetwork(fiveTree, exact(values));
+    expect(findBestRate(network, 'brownian', 'restricted')!.rate / rate).toBeCloseTo(1, 6);
+    expect(findBestRate(network, 'brownian', 'full')!.logLikelihood).toBeCloseTo(likelihood, 9);
+    const answer = estimateTrait({ tree: fiveTree, observations: exact(values) });
+    if (!answer.estimated) throw new Error(answer.reason);
+    expect(answer.nodes.at(-1)!.median).toBeCloseTo(root, 8);
+  }
+  expect(primates.rateMass).toBeCloseTo(primates.published.covariance[0][0], 4);
+  expect(primates.rateLongevity).toBeCloseTo(primates.published.covariance[1][1], 4);
+});
+
+test('each primate left out is predicted as by generalised least squares, its interval by t with three degrees', () => {
+  const answer = estimateTrait({ tree: fiveTree, observations: exact(primates.mass), leaveOneOut: true });
+  if (!answer.estimated) throw new Error(answer.reason);
+  for (const { tip, predicted, sd } of primates.leftOut) {
+    const left = answer.leaveOneOut.find(({ taxon }) => taxon === tip)!;
+    expect(left.median).toBeCloseTo(predicted, 8);
+    expect(left.interval[1]).toBeCloseTo(predicted + studentQuantile(0.975, 3) * sd, 6);
+    expect(left.readingInterval).toEqual(left.interval);
+    expect(left.miss).toBeCloseTo(left.observed - predicted, 8);
+  }
+});
+
+test('longevity on mass has the published slope, with a t test on three degrees of freedom', () => {
+  const slope = slopeOnTree({
+    tree: fiveTree,
+    observations: exact(primates.longevity),
+    predictor: new Map(Object.entries(primates.mass)),
+  });
+  if (typeof slope === 'string') throw new Error(slope);
+  expect(slope.median).toBeCloseTo(primates.published.slope, 4);
+  expect(slope.median).toBeCloseTo(primates.slope, 9);
+  expect(slope.degreesOfFreedom).toBe(3);
+  // correlation r of contrasts through the origin: t = r √(df / (1 − r²))
+  const r = primates.slope * Math.sqrt(primates.rateMass / primates.rateLongevity);
+  expect(slope.pValue).toBeCloseTo(2 * studentUpperTail(r * Math.sqrt(3 / (1 - r * r)), 3), 7);
+});
+
+const nineTree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
+const nine = exact(nineTips.value);
+
+test('a trend through time has the slope, error and t test of the reference', () => {
+  const row = trendReference.withoutG[0];
+  const slope = slopeOnTree({
+    tree: nineTree,
+    observations: nine.filter(({ taxon }) => taxon !== 'G'),
+    predictor: 'time',
+  });
+  if (typeof slope === 'string') throw new Error(slope);
+  expect(slope.median).toBeCloseTo(row.slope, 9);
+  expect(slope.interval[0]).toBeCloseTo(row.slope - studentQuantile(0.975, 6) * row.slopeError, 8);
+  expect(slope.pValue).toBeCloseTo(2 * studentUpperTail(row.slope / row.slopeError, 6), 8);
+});
+
+test('a trend is told only where the reference passes and every tree has its sign', () => {
+  const rival = dateAsGiven(
+    parseNewick('(J:12,((D:28,F:17):2,((A:45,(B:15,C:3):30):10,(G:30,(E:20,H:25):27):8):7):2);'),
+  );
+  const other = dateAsGiven(parseNewick('((A:1,B:1):1,(C:1,D:1):1);'));
+  const trends = trendsOn(
+    [
+      { id: 'main', tree: nineTree },
+      { id: 'rival', tree: rival },
+    ],
+    nine,
+  );
+  expect(verdictOf(trends)).toBe('rises');
+  expect(verdictOf([...trends].map((trend) => ({ ...trend, slope: flip(trend.slope) })))).toBe('falls');
+  expect(verdictOf([trends[0]!, { id: 'x', slope: flip(trends[1]!.slope) }])).toBe('cannot-tell');
+  expect(verdictOf(trendsOn([{ id: 'level', tree: other }], nine))).toBe('cannot-tell');
+  expect(verdictOf([])).toBe('cannot-tell');
+});
+
+function flip(slope: ReturnType<typeof slopeOnTree>): ReturnType<typeof slopeOnTree> {
+  return typeof slope === 'string' ? slope : { ...slope, median: -slope.median };
+}
+
+test('few taxa, equal values, a level tree and taxa at one point have no slope', () => {
+  expect(slopeOnTree({ tree: nineTree, observations: nine.slice(0, 3), predictor: 'time' })).toBe(
+    'fewer-than-four',
+  );
+  const level = dateAsGiven(parseNewick('((A:1,B:1):1,(C:1,D:1):1);'));
+  expect(slopeOnTree({ tree: level, observations: nine.slice(0, 4), predictor: 'time' })).toBe(
+    'predictor-does-not-vary',
+  );
+  const equal = nine.map((one) => ({ ...one, mean: 2 }));
+  expect(slopeOnTree({ tree: nineTree, observations: equal, predictor: 'time' })).toBe('no-scatter');
+  const doubled = dateAsGiven(parseNewick('((A:0,B:0):2,(C:1,D:2):1);'));
+  const inexact = nine.slice(0, 4).map((one) => ({ ...one, variance: 0.1 }));
+  const size = new Map(inexact.map(({ taxon }, index) => [taxon, index]));
+  expect(slopeOnTree({ tree: doubled, observations: inexact, predictor: size })).toBe('taxa-at-one-point');
+});
+
+test('where nothing trends the tree test finds a trend in fewer than six of a hundred data sets', () => {
+  let found = 0;
+  const sets = 1000;
+  for (let set = 0; set < sets; set++) {
+    const random = seededRandom('no trend', set);
+    const { tree, observations } = simulateData(11, 0.2, random, normalDraw);
+    const slope = slopeOnTree({ tree, observations, predictor: 'time' });
+    found += Number(typeof slope !== 'string' && slope.pValue < 0.05);
+  }
+  // 5% allows 7.3% by chance once in a thousand times; the aim is 6%
+  expect(found / sets).toBeLessThan(0.06);
+});
+
+test("Kendall's tau across relatives is judged by simulation on the tree, the same for the same seed", () => {
+  const question = { tree: nineTree, observations: nine, rate: 0.003, draws: 999, seed: 1 };
+  const test = kendallOnTree(question);
+  expect(test).toEqual(kendallOnTree(question));
+  expect(test.tau).toBeGreaterThan(0.7);
+  expect(test.pValue).toBeGreaterThan(0);
+  expect(test.pValue).toBeLessThan(0.05);
+});

@@ -1,18 +1,19 @@
 import { forksOf, tipsOf, type Kin } from '../figures/bracket-tree/kin.ts';
-import { reachOf, rowsOf } from '../figures/bracket-tree/rows.ts';
+import {
+  moveRows,
+  nearestFork,
+  readDrawing,
+  readKin,
+  rowsInOrder,
+  type LiveDrawing,
+  type Rows,
+} from '../figures/bracket-tree/live-drawing.ts';
+import { rowsOf } from '../figures/bracket-tree/rows.ts';
 import { turnFork } from '../figures/bracket-tree/turn.ts';
-import { coordinate, path } from '../figures/scene/scene.ts';
 
 /** How far from a fork a touch may fall, and how long a turn takes. */
 const reachPx = 22;
 const turnMs = 450;
-
-/** One drawing of the tree, with its rows in the pixels of its own view box. */
-interface Drawing {
-  groups: Map<string, SVGGElement>;
-  firstRow: number;
-  rowHeight: number;
-}
 
 /**
  * The bracket tree that can be turned. The nested list is the tree: a turn changes the order of its entries, and the
@@ -20,9 +21,9 @@ interface Drawing {
  */
 class TurnNodes extends HTMLElement {
   #kin: Kin | undefined;
-  #drawn = new Map<string, number>();
-  #rows = new Map<string, number>();
-  #drawings: Drawing[] = [];
+  #drawn: Rows = new Map();
+  #rows: Rows = new Map();
+  #drawings: LiveDrawing[] = [];
   #frame = 0;
 
   connectedCallback(): void {
@@ -48,13 +49,15 @@ class TurnNodes extends HTMLElement {
   #onClick = (event: MouseEvent): void => {
     const target = event.target instanceof Element ? event.target : undefined;
     const named = target?.closest<HTMLElement>('[data-turn]')?.dataset['turn'];
-    const fork = named ?? (target?.closest('svg') ? this.#nearest(event.clientX, event.clientY) : undefined);
+    const fork =
+      named ??
+      (target?.closest('svg') ? nearestFork(this, event.clientX, event.clientY, reachPx) : undefined);
     if (fork !== undefined) this.#turn(fork);
   };
 
   #onMove = (event: PointerEvent): void => {
     const over = event.target instanceof Element && event.target.closest('svg');
-    this.#light(over ? this.#nearest(event.clientX, event.clientY) : undefined);
+    this.#light(over ? nearestFork(this, event.clientX, event.clientY, reachPx) : undefined);
   };
 
   #onFocus = (event: FocusEvent): void => {
@@ -79,7 +82,7 @@ class TurnNodes extends HTMLElement {
   }
 
   /** Moves all rows to their new places, every line staying joined on the way; at once where motion is not wanted. */
-  #move(wanted: Map<string, number>): void {
+  #move(wanted: Rows): void {
     cancelAnimationFrame(this.#frame);
     const before = this.#rows;
     const kin = this.#kin!;
@@ -91,26 +94,11 @@ class TurnNodes extends HTMLElement {
       const eased = share * share * (3 - 2 * share);
       const between = (id: string) => before.get(id)! + (wanted.get(id)! - before.get(id)!) * eased;
       this.#rows = rowsOf(kin, between);
-      for (const drawing of this.#drawings) this.#draw(drawing, kin);
+      for (const drawing of this.#drawings) moveRows(drawing, kin, this.#drawn, this.#rows);
       if (share < 1) this.#frame = requestAnimationFrame(step);
     };
     if (still) step(0);
     else this.#frame = requestAnimationFrame(step);
-  }
-
-  #draw({ groups, firstRow, rowHeight }: Drawing, kin: Kin): void {
-    for (const [id, group] of groups) {
-      const shift = (this.#rows.get(id)! - this.#drawn.get(id)!) * rowHeight;
-      group.setAttribute('transform', `translate(0 ${coordinate(shift)})`);
-    }
-    for (const fork of forksOf(kin)) {
-      const across = groups.get(fork.id)?.querySelector('.across');
-      const x = Number(/^M([\d.]+)/.exec(across?.getAttribute('d') ?? '')?.[1]);
-      const [top, bottom] = reachOf(fork, this.#rows).map(
-        (row) => firstRow + (row - this.#rows.get(fork.id)! + this.#drawn.get(fork.id)!) * rowHeight,
-      );
-      across?.setAttribute('d', path`M${x} ${top!}V${bottom!}`);
-    }
   }
 
   #light(fork: string | undefined): void {
@@ -139,40 +127,6 @@ class TurnNodes extends HTMLElement {
       name(below.at(-1)!),
     );
   }
-
-  /** The fork whose handle is nearest to a point of the screen, if one is within reach. */
-  #nearest(x: number, y: number): string | undefined {
-    let nearest: string | undefined;
-    let distance = reachPx;
-    for (const handle of this.querySelectorAll<SVGElement>('.turn-handle')) {
-      const box = handle.getBoundingClientRect();
-      if (box.width === 0) continue;
-      const away = Math.hypot(x - box.x - box.width / 2, y - box.y - box.height / 2);
-      if (away > distance) continue;
-      distance = away;
-      nearest = handle.closest<SVGElement>('[data-of]')?.dataset['of'];
-    }
-    return nearest;
-  }
-}
-
-function readKin(entry: HTMLElement): Kin {
-  const children = [...entry.querySelectorAll<HTMLElement>(':scope > ul > [data-kin]')].map(readKin);
-  return { id: entry.dataset['kin']!, children };
-}
-
-function rowsInOrder(kin: Kin): Map<string, number> {
-  const order = new Map(tipsOf(kin).map((animal, index) => [animal, index]));
-  return rowsOf(kin, (animal) => order.get(animal)!);
-}
-
-function readDrawing(frame: HTMLElement): Drawing {
-  const groups = [...frame.querySelectorAll<SVGGElement>('[data-of]')];
-  return {
-    groups: new Map(groups.map((group) => [group.dataset['of']!, group])),
-    firstRow: Number(frame.dataset['firstRow']),
-    rowHeight: Number(frame.dataset['rowHeight']),
-  };
 }
 
 customElements.define('turn-nodes', TurnNodes);

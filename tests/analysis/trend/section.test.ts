@@ -8,9 +8,9 @@ import {
 } from '../../../analysis/trend/section-likelihoods.ts';
 import { samplingVariances } from '../../../analysis/trend/section.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
-import { sectionReference } from '../../reference/sections.ts';
+import reference from '../../reference/sections.json' with { type: 'json' };
 
-const cases = Object.entries(sectionReference).flatMap(([name, section]) =>
+const cases = Object.entries(reference.sections).flatMap(([name, section]) =>
   section.answers.map((answer) => ({ name, pooled: answer.pooled, section, answer })),
 );
 

@@ -36,3 +36,5 @@ export {
   type Superimposition,
 } from './procrustes.ts';
 export { applySimilarity, findSimilarity, type Similarity } from './similarity.ts';
+export { shapeAtValue, shapeTrend, type ShapeTrend, type ValuedShape } from './shape-trend.ts';
+export { simplifyLine } from './simplify.ts';

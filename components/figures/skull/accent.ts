@@ -1,5 +1,6 @@
 import type { PieceScene } from './compose-skull.ts';
-import { inkShape, linePath, type InkShape } from './ink-shape.ts';
+import { linePath } from './compact-path.ts';
+import { inkShape, type InkShape } from './ink-shape.ts';
 import { inkWeights } from './ink-style.ts';
 import { ruleRing } from './ruling.ts';
 import type { AccentStatus } from './skull-drawing.ts';

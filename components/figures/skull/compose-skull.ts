@@ -1,7 +1,8 @@
 import { isInRing, type PlanePoint } from '../../../analysis/geometry/index.ts';
 import { seededRandom } from '../../../analysis/random/index.ts';
 import { composeAccent } from './accent.ts';
-import { inkShape, linePath, type InkShape } from './ink-shape.ts';
+import { linePath } from './compact-path.ts';
+import { inkShape, type InkShape } from './ink-shape.ts';
 import { inkWeights } from './ink-style.ts';
 import { penStroke } from './pen.ts';
 import { isRing, placeTemplate, type PlacedPiece, type PlacedSkull } from './place-template.ts';
@@ -99,11 +100,11 @@ function boneShapes(scene: PieceScene): InkShape[] {
   const weights = inkWeights[quality];
   const cutTo = region.rings.length > 0 && piece.kind !== 'tooth' ? piece.part : undefined;
   const isSeen = (point: PlanePoint) => piece.kind === 'tooth' || !region.isRestored(point);
+  if (piece.kind === 'hollow') return [];
   const fill = isRing(piece)
     ? inkShape(fillRole(piece.kind), [linePath(placed.points, 'closed')], cutTo)
     : [];
   if (quality === 'mini' && (piece.kind === 'suture' || piece.kind === 'foramen')) return [];
-  if (piece.kind === 'hollow') return fill;
   const line = isRing(piece)
     ? { width: weights.pen * edgeWeight(piece.kind), turn: edgeTurn(placed), swell: 1 }
     : { width: weights.pen * (piece.weight ?? 1) * 1.25, turn: 1 as const, swell: 0.2 };
@@ -113,8 +114,8 @@ function boneShapes(scene: PieceScene): InkShape[] {
   return [...fill, ...inkShape(isRing(piece) ? 'pen' : 'soft', strokes)];
 }
 
-function fillRole(kind: string): 'bone' | 'hollow' | 'socket' | 'tooth' {
-  return kind === 'hollow' || kind === 'socket' || kind === 'tooth' ? kind : 'bone';
+function fillRole(kind: string): 'bone' | 'socket' | 'tooth' {
+  return kind === 'socket' || kind === 'tooth' ? kind : 'bone';
 }
 
 function edgeWeight(kind: string): number {

@@ -1,10 +1,6 @@
-import type { PlanePoint } from '../../../analysis/geometry/index.ts';
-import { coordinate } from '../scene/scene.ts';
-
 /** What a shape stands for; it is a class in the markup and has its colour and stroke in `ink-style.ts`. */
 export type InkRole =
   | 'bone'
-  | 'hollow'
   | 'socket'
   | 'hole'
   | 'tooth'
@@ -29,13 +25,6 @@ export interface InkShape {
   readonly role: InkRole;
   readonly d: string;
   readonly cutTo?: string;
-}
-
-/** Path data of a line of points, closed on request. Empty for fewer than two points. */
-export function linePath(points: readonly PlanePoint[], close: 'open' | 'closed' = 'open'): string {
-  if (points.length < 2) return '';
-  const [first, ...rest] = points.map(([x, y]) => `${coordinate(x)} ${coordinate(y)}`);
-  return `M${first}L${rest.join(' ')}${close === 'closed' ? 'Z' : ''}`;
 }
 
 /** One shape of several path data, or none where all are empty. */

@@ -82,7 +82,6 @@ export function inkAttributes(role: InkRole, palette: InkPalette, weights: InkWe
   const { pen, dash } = weights;
   const attributes: Record<InkRole, string> = {
     bone: `fill="${palette.bone}"`,
-    hollow: `fill="${palette.socket}" fill-opacity="0.16"`,
     socket: `fill="${palette.socket}"`,
     hole: `fill="${palette.ink}"`,
     tooth: `fill="${palette.bone}"`,

@@ -1,5 +1,5 @@
 import { distanceBetween, type PlanePoint } from '../../../analysis/geometry/index.ts';
-import { linePath } from './ink-shape.ts';
+import { linePath } from './compact-path.ts';
 
 /** Direction in which shadows fall: the light comes from the upper left, as scientific plates have it (common practice). */
 export const shadowFall: PlanePoint = [0.52, 0.854];

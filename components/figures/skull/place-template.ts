@@ -1,5 +1,8 @@
 import {
+  applySimilarity,
   applyWarp,
+  findSimilarity,
+  type CurveCourse,
   findFold,
   fitWarp,
   gridOver,
@@ -64,9 +67,29 @@ function placePiece(
   spacing: number,
 ): PlacedPiece {
   if (piece.kind === 'hole') return { piece, points: [place(piece.at!)], corners: [0], turn: 1 };
-  const course = piece.through!.map((stop) => (stop === 'corner' ? stop : place(stop)));
+  const course = piece.kind === 'tooth' ? toothCourse(piece, place) : movedCourse(piece, place);
   const line = traceCurve(course, piece.kind === 'tooth' ? spacing * 0.7 : spacing);
   return { piece, ...line, turn: isRing(piece) && ringArea(line.points) < 0 ? -1 : 1 };
+}
+
+function movedCourse(piece: TemplatePiece, place: (stop: TemplateStop) => PlanePoint): CurveCourse {
+  return piece.through!.map((stop) => (stop === 'corner' ? stop : place(stop)));
+}
+
+/**
+ * A tooth keeps its form: it is moved, turned and scaled as its base is, from the first stop to the last corner, where
+ * the warp of the jaw around it would lean it over.
+ */
+function toothCourse(piece: TemplatePiece, place: (stop: TemplateStop) => PlanePoint): CurveCourse {
+  const stops = piece.through!;
+  const base = [stops[0]!, stops[stops.lastIndexOf('corner') - 1]].filter(isPlace);
+  const fit = findSimilarity(base, base.map(place));
+  if (!fit || !stops.every((stop) => stop === 'corner' || isPlace(stop))) return movedCourse(piece, place);
+  return stops.map((stop) => (isPlace(stop) ? applySimilarity(fit, stop) : 'corner'));
+}
+
+function isPlace(stop: TemplateStop | undefined): stop is PlanePoint {
+  return stop !== undefined && typeof stop !== 'string';
 }
 
 /** Whether a piece is a closed ring, not a line on bone. */

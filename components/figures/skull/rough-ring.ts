@@ -3,8 +3,8 @@ import type { Random } from '../../../analysis/random/index.ts';
 import type { Box } from './torn-region.ts';
 
 /** Length of one splinter along a broken edge, and how far its tip stands out, in units of the trait. */
-const splinter = 4.6;
-const reach = 1.9;
+const splinter = 4.8;
+const reach = 2.3;
 
 interface Stop {
   readonly at: PlanePoint;

@@ -1,7 +1,8 @@
 import type { PlanePoint } from '../../../analysis/geometry/index.ts';
 import { coordinate } from '../scene/scene.ts';
 import type { SkullPicture } from './compose-skull.ts';
-import { linePath, type InkShape } from './ink-shape.ts';
+import { linePath } from './compact-path.ts';
+import { type InkShape } from './ink-shape.ts';
 import { inkAttributes, inkWeights, platePalette, type InkPalette } from './ink-style.ts';
 
 /** Which layers of a skull are wanted; a raster carries `bone`, the page draws the others live on top of it. */

@@ -1,7 +1,8 @@
 import type { PlanePoint } from '../../../analysis/geometry/index.ts';
 import type { Random } from '../../../analysis/random/index.ts';
-import { coordinate } from '../scene/scene.ts';
+import { dotPath } from './compact-path.ts';
 import { inkShape, type InkShape } from './ink-shape.ts';
+import { cellAt, cellGrid, type CellGrid } from './mask.ts';
 import type { Tone } from './tone.ts';
 import type { Box } from './torn-region.ts';
 
@@ -21,12 +22,9 @@ interface Dot {
  * its tone allows (a Poisson disc with a radius that varies). Three sizes, the darker the larger.
  */
 export function stippleDots(tone: Tone, box: Box, random: Random): InkShape[] {
-  const dots = throwDots(tone, box, random);
+  const dots = inRows(throwDots(tone, box, random));
   const path = (least: number, below: number) =>
-    dots
-      .filter((dot) => dot.tone >= least && dot.tone < below)
-      .map(({ at }) => `M${coordinate(at[0])} ${coordinate(at[1])}h0`)
-      .join('');
+    dotPath(dots.filter((dot) => dot.tone >= least && dot.tone < below).map(({ at }) => at));
   return [
     ...inkShape('stipple-light', [path(0, 0.26)]),
     ...inkShape('stipple-middle', [path(0.26, 0.6)]),
@@ -35,18 +33,25 @@ export function stippleDots(tone: Tone, box: Box, random: Random): InkShape[] {
 }
 
 function throwDots(tone: Tone, box: Box, random: Random): Dot[] {
-  const cells = new Map<number, PlanePoint[]>();
+  const grid = cellGrid(box, 1);
+  const cells: Dot[][] = Array.from({ length: grid.columns * grid.rows }, () => []);
   const dots: Dot[] = [];
   for (const at of shuffled(places(box, random), random)) {
     const value = Math.min(1, tone(at));
     if (value < palest) continue;
     const apart = (closest / Math.sqrt(value)) * (0.9 + 0.2 * random());
-    if (isCrowded(cells, at, apart)) continue;
-    const key = keyOf(Math.floor(at[0]), Math.floor(at[1]));
-    cells.set(key, [...(cells.get(key) ?? []), at]);
-    dots.push({ at, tone: value });
+    if (isCrowded(cells, grid, at, apart)) continue;
+    const dot = { at, tone: value };
+    cells[cellAt(grid, at[0], at[1])]?.push(dot);
+    dots.push(dot);
   }
   return dots;
+}
+
+/** Dots from row to row, so that each is a short step from the last. */
+function inRows(dots: readonly Dot[]): Dot[] {
+  const row = ({ at }: Dot) => Math.floor(at[1] / 2);
+  return [...dots].sort((one, other) => row(one) - row(other) || one.at[0] - other.at[0]);
 }
 
 function places([left, top, right, bottom]: Box, random: Random): PlanePoint[] {
@@ -67,15 +72,17 @@ function shuffled<T>(list: T[], random: Random): T[] {
   return list;
 }
 
-function keyOf(column: number, row: number): number {
-  return (column + 4096) * 16384 + row + 4096;
-}
-
-function isCrowded(cells: ReadonlyMap<number, PlanePoint[]>, [x, y]: PlanePoint, apart: number): boolean {
-  const reach = Math.ceil(apart);
-  for (let column = Math.floor(x) - reach; column <= Math.floor(x) + reach; column++)
-    for (let row = Math.floor(y) - reach; row <= Math.floor(y) + reach; row++)
-      for (const [otherX, otherY] of cells.get(keyOf(column, row)) ?? [])
-        if ((otherX - x) ** 2 + (otherY - y) ** 2 < apart ** 2) return true;
+function isCrowded(
+  cells: readonly (readonly Dot[])[],
+  { left, top, columns, rows }: CellGrid,
+  [x, y]: PlanePoint,
+  apart: number,
+): boolean {
+  const lastColumn = Math.min(columns - 1, Math.floor(x + apart - left));
+  const lastRow = Math.min(rows - 1, Math.floor(y + apart - top));
+  for (let row = Math.max(0, Math.floor(y - apart - top)); row <= lastRow; row++)
+    for (let column = Math.max(0, Math.floor(x - apart - left)); column <= lastColumn; column++)
+      for (const { at } of cells[row * columns + column]!)
+        if ((at[0] - x) ** 2 + (at[1] - y) ** 2 < apart ** 2) return true;
   return false;
 }

@@ -1,3 +1,7 @@
+/*
+ * Ages: the chronostratigraphic chart, what is known of a bed's age, dates, interpolation, order of beds, sampled ages
+ * that obey superposition, and how far a last find may be from the last of its kind.
+ */
 export {
   chartCitation,
   chartNames,

@@ -31,7 +31,7 @@ const sharpShare = 1e-7;
 const farShare = 1e-12;
 
 /** Weight of a rate below which it is left out of a limit's mixture. */
-const lightestRate = 1e-9;
+const lightestRates = { full: 1e-9, light: 1e-3 } as const;
 
 /**
  * Estimates of nodes given one limit on a specimen's own twig: at each rate the rest of the tree is normal given the
@@ -55,7 +55,7 @@ export function conditionOnOne(
     const endVariance = end.variance + limit.twigVariance;
     covariancesWith(known, at, covariances);
     probability += weight * probabilityOf(end.mean, endVariance, bounds);
-    if (weight < lightestRate) return;
+    if (weight < lightestRates[fit.effort]) return;
     nodes.forEach((node, index) => {
       const belief = beliefOf(known, { node, upMa: 0 });
       rows[index]!.push({

@@ -8,6 +8,7 @@ import { MixtureParts } from './mixture.ts';
 import { beliefOf, forEachRate, type AtRate } from './per-rate.ts';
 import { summarise, type ValueEstimate } from './posterior.ts';
 import { invertSmall, type SmallMatrix } from './small-matrix.ts';
+import { truncatedLattice } from './truncated-lattice.ts';
 import { runTruncatedChain } from './truncated-chain.ts';
 
 /** Estimates of nodes given several limits, and whether the chains agree well enough to print them. */
@@ -15,30 +16,30 @@ export interface SampledEstimates {
   readonly values: readonly ValueEstimate[];
   readonly splitRHat: number;
   readonly effectiveSize: number;
-  /** Split R-hat under 1.01 (1.05 for light effort) and more than 400 effective draws. */
+  /** Split R-hat under 1.01 and more than 400 effective draws; a lattice has no chains to judge. */
   readonly settled: boolean;
 }
 
 const chains = 4;
 
-/** Rounds of a chain, and how well chains must agree: light is for values that are only one of many in a range. */
-const efforts = {
-  full: { counts: { warmUp: 50, kept: 300 }, largestRHat: 1.01 },
-  light: { counts: { warmUp: 30, kept: 100 }, largestRHat: 1.05 },
-} as const;
+const counts = { warmUp: 50, kept: 300 } as const;
 
 /** Every so many draws enter the mixture: near draws say the same. */
 const thinning = 10;
 
-/** Weight of a rate below which its chains are not judged: they carry nothing that is printed. */
-const judgedWeight = 1e-3;
+/** Points of the lattice that stands for the chains at light effort. */
+const latticePoints = 40;
 
 /** Weight of a rate below which it is left out. */
-const lightestRate = 1e-6;
+const lightestRates = { full: 1e-6, light: 1e-3 } as const;
+
+/** Weight of a rate below which its chains are not judged: they carry nothing that is printed. */
+const judgedWeight = 1e-3;
 
 /** The bounded specimens at one rate, and their covariance with every node wanted. */
 interface Joint {
   readonly means: Float64Array;
+  readonly covariance: SmallMatrix;
   readonly precision: SmallMatrix;
   readonly gains: readonly Float64Array[];
   readonly nodeMeans: Float64Array;
@@ -47,8 +48,8 @@ interface Joint {
 
 /**
  * Estimates of nodes given several limits, each on its specimen's own twig: at each rate the bounded specimens are drawn
- * by Gibbs sampling in four chains seeded by key, and nodes are normal given each draw. Limits inform values, not
- * the rate.
+ * by Gibbs sampling in four chains seeded by key, and nodes are normal given each draw; at light effort a lattice takes the
+ * place of the chains. Limits inform values, not the rate.
  */
 export function conditionOnSeveral(
   fit: Fit,
@@ -56,25 +57,26 @@ export function conditionOnSeveral(
   nodes: readonly number[],
   options: { readonly level: number; readonly seed: string | number },
 ): SampledEstimates {
-  const { counts, largestRHat } = efforts[fit.effort];
   const bounds = limits.map(({ limit }) => boundsOf(limit));
   const parts = nodes.map(() => new MixtureParts());
   let [splitRHat, precisionSum] = [1, 0];
   forEachRate(fit, (known) => {
     const weight = fit.grid.weights[known.step]!;
+    if (weight < lightestRates[fit.effort]) return;
     const joint = joinLimits(known, limits, nodes);
-    if (weight < lightestRate) return;
-    const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step], counts);
+    if (fit.effort === 'light') return addLattice(joint, bounds, weight, parts);
+    const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step]);
     if (weight > judgedWeight) {
-      const judged = bounds.map((_, i) => diagnoseChains(runs.map((run) => run[i]!)));
-      splitRHat = Math.max(splitRHat, ...judged.map((one) => one.splitRHat));
-      precisionSum += weight ** 2 / Math.min(...judged.map((one) => one.effectiveSize));
+      const found = bounds.map((_, i) => diagnoseChains(runs.map((run) => run[i]!)));
+      splitRHat = Math.max(splitRHat, ...found.map((one) => one.splitRHat));
+      precisionSum += weight ** 2 / Math.min(...found.map((one) => one.effectiveSize));
     }
     addDraws(joint, runs, weight, parts);
   });
-  const effectiveSize = 1 / precisionSum;
+  const effectiveSize = fit.effort === 'light' ? latticePoints : 1 / precisionSum;
+  const settled = fit.effort === 'light' || (splitRHat < 1.01 && effectiveSize > 400);
   const values = parts.map((part) => summarise(part.mixture(), options.level));
-  return { values, splitRHat, effectiveSize, settled: splitRHat < largestRHat && effectiveSize > 400 };
+  return { values, splitRHat, effectiveSize, settled };
 }
 
 function joinLimits(
@@ -101,6 +103,7 @@ function joinLimits(
   const beliefs = nodes.map((node) => beliefOf(known, { node, upMa: 0 }));
   return {
     means: Float64Array.from(limits, ({ at }) => beliefOf(known, { node: at, upMa: 0 }).mean),
+    covariance,
     precision,
     gains,
     nodeMeans: Float64Array.from(beliefs, ({ mean }) => mean),
@@ -117,7 +120,6 @@ function drawLimits(
   joint: Joint,
   bounds: readonly Bounds[],
   keys: readonly (string | number)[],
-  counts: { readonly warmUp: number; readonly kept: number },
 ): Float64Array[][] {
   return Array.from({ length: chains }, (_, chain) =>
     runTruncatedChain({ ...joint, bounds }, seededRandom(...keys, chain), counts),
@@ -135,8 +137,41 @@ function addDraws(
   const share = weight / (runs.length * Math.ceil(kept / thinning));
   for (const run of runs)
     for (let draw = 0; draw < kept; draw += thinning)
-      joint.gains.forEach((gain, index) => {
-        const shift = gain.reduce((sum, part, i) => sum + part * (run[i]![draw]! - joint.means[i]!), 0);
-        parts[index]!.add(share, joint.nodeMeans[index]! + shift, joint.open[index]!);
-      });
+      addPoint(
+        joint,
+        run.map((values) => values[draw]!),
+        share,
+        parts,
+      );
+}
+
+/** Adds to each node's mixture a normal distribution for every point of the lattice. */
+function addLattice(
+  joint: Joint,
+  bounds: readonly Bounds[],
+  weight: number,
+  parts: readonly MixtureParts[],
+): void {
+  const points = truncatedLattice(joint.means, joint.covariance, bounds, latticePoints);
+  points.weights.forEach((share, point) =>
+    addPoint(
+      joint,
+      points.at.map((values) => values[point]!),
+      weight * share,
+      parts,
+    ),
+  );
+}
+
+/** Adds to each node's mixture what it is if the bounded specimens are as given. */
+function addPoint(
+  joint: Joint,
+  ends: readonly number[],
+  weight: number,
+  parts: readonly MixtureParts[],
+): void {
+  joint.gains.forEach((gain, index) => {
+    const shift = gain.reduce((sum, part, i) => sum + part * (ends[i]! - joint.means[i]!), 0);
+    parts[index]!.add(weight, joint.nodeMeans[index]! + shift, joint.open[index]!);
+  });
 }

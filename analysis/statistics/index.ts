@@ -1,3 +1,4 @@
+/* Distribution functions, root finding and maxima, without dependencies: the same code runs in the browser. */
 export { errorComplement, scaledErrorComplement } from './error-function.ts';
 export {
   normalDensity,

@@ -1,3 +1,7 @@
+/*
+ * Traits of specimens: lengths, angles and ratios from landmarks, repeats and their error, spread within taxa, means
+ * of taxa, scales, and the limits that broken specimens set.
+ */
 export { angleDegrees, angleErrorDegrees } from './angle.ts';
 export { compareReadings, type Agreement } from './agreement.ts';
 export { directionsWithin, findAxis, turnDirection, type AxisDefinition, type FoundAxis } from './axis.ts';

@@ -1,3 +1,4 @@
+/* Trees: Newick and NEXUS text, the flat form that everything else runs on, and the rules that date it. */
 export {
   buildTree,
   childrenOf,

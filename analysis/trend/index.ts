@@ -1,3 +1,7 @@
+/*
+ * Whether a trend is real: on the tree, in a sampled section, by rank where the null hypothesis holds; rates of change,
+ * and how well a tree agrees with the order of finds.
+ */
 export {
   congruenceOf,
   testCongruence,

@@ -60,10 +60,10 @@ export function discordanceShares(n: number): Float64Array {
   for (let size = 2; size <= n; size++) {
     const next = new Float64Array(shares.length + size - 1);
     // a new largest value makes from none to size − 1 discordant pairs, each alike
-    let window = 0;
+    let running = 0;
     for (let k = 0; k < next.length; k++) {
-      window += (shares[k] ?? 0) - (k >= size ? shares[k - size]! : 0);
-      next[k] = window / size;
+      running += (shares[k] ?? 0) - (k >= size ? shares[k - size]! : 0);
+      next[k] = running / size;
     }
     shares = next;
   }

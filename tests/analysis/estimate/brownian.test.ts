@@ -138,3 +138,38 @@ test('weights of one fork add up to one and pass through an exact value', () => 
     expect(weights.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
   }
 });
+
+test('hiding a taxon gives what leaving it out gives, to the last digit', () => {
+  const observations = observe([], true);
+  const whole = estimateTrait({ tree, observations, leaveOneOut: true });
+  if (!whole.estimated) throw new Error(whole.reason);
+  for (const left of whole.leaveOneOut) {
+    const hidden = estimateTrait({
+      tree,
+      observations: observations.filter(({ taxon }) => taxon !== left.taxon),
+    });
+    if (!hidden.estimated) throw new Error(hidden.reason);
+    const value = hidden.nodes.find(({ label }) => label === left.taxon)!;
+    expect([value.median, ...value.interval]).toEqual([left.median, ...left.interval]);
+    expect(left.inside).toBe(left.observed >= left.interval[0] && left.observed <= left.interval[1]);
+    expect(left.readingInterval[1]).toBeGreaterThan(left.interval[1]);
+  }
+});
+
+test('estimates do not change when the tree is written in another order', () => {
+  const turned = dateAsGiven(
+    parseNewick(
+      '(((((H:25,E:20)n7:15,G:18)n4:8,(((C:3,B:15)n6:5,A:20)n5:15,D:5)n3:13)n2:10,F:17)n1:4,J:12)root;',
+    ),
+    nineTips.rootAgeMa,
+  );
+  const [one, other] = [tree, turned].map((written) =>
+    estimateTrait({ tree: written, observations: observe(['G'], true) }),
+  );
+  if (!one!.estimated || !other!.estimated) throw new Error('not estimated');
+  for (const node of one!.nodes) {
+    const twin = other!.nodes.find(({ label }) => label === node.label)!;
+    expect(twin.median).toBeCloseTo(node.median, 10);
+    expect(twin.interval[0]).toBeCloseTo(node.interval[0], 10);
+  }
+});

@@ -221,3 +221,24 @@ test('chains that disagree, and chains that creep, are told', () => {
     effectiveSize: 20,
   });
 });
+
+test('the lattice of a light fit agrees with the chains of a full one', () => {
+  const network = buildNetwork(tree, observe(['G', 'C'], true));
+  const at = (label: string) => network.nodeOf[tree.label.indexOf(label)]!;
+  const limits = [
+    { limit: limitOn('G', { atLeast: 2.7 }, 0.02), at: at('G') },
+    { limit: limitOn('C', { atMost: 2.9 }, 0.02), at: at('C') },
+  ];
+  const [full, light] = (['full', 'light'] as const).map((effort) =>
+    conditionOnSeveral(findFit(network, 'brownian', effort)!, limits, [at('G'), at('C')], {
+      level: 0.95,
+      seed: 1,
+    }),
+  );
+  full!.values.forEach((value, index) => {
+    const other = light!.values[index]!;
+    expect(Math.abs(other.median - value.median)).toBeLessThan(0.1 * value.standardDeviation);
+    expect(Math.abs(other.interval[0] - value.interval[0])).toBeLessThan(0.15 * value.standardDeviation);
+    expect(Math.abs(other.interval[1] - value.interval[1])).toBeLessThan(0.25 * value.standardDeviation);
+  });
+});

@@ -1,0 +1,63 @@
+import { drawWithin, logProbabilityWithin, type Bounds } from './bounded-end.ts';
+import type { SmallMatrix } from './small-matrix.ts';
+
+/** Points of several bounded normal values that hang together, and their weights, which add up to 1. */
+export interface WeightedPoints {
+  /** One array a value. */
+  readonly at: readonly Float64Array[];
+  readonly weights: Float64Array;
+}
+
+/**
+ * Weighted points of bounded normal values by sequential importance (Geweke 1991; Hajivassiliou and McFadden 1998,
+ * Econometrica 66: 863–896) on a lattice of evenly spread numbers, without noise: each value is set between its bounds given
+ * those before it, and the point weighs what the bounds leave.
+ */
+export function truncatedLattice(
+  means: Float64Array,
+  covariance: SmallMatrix,
+  bounds: readonly Bounds[],
+  count: number,
+): WeightedPoints {
+  const lower = choleskySmall(covariance);
+  const at = bounds.map(() => new Float64Array(count));
+  const logs = new Float64Array(count);
+  const unit = new Float64Array(bounds.length);
+  for (let point = 0; point < count; point++)
+    for (let i = 0; i < bounds.length; i++) {
+      const row = lower[i]!;
+      let mean = means[i]!;
+      for (let j = 0; j < i; j++) mean += row[j]! * unit[j]!;
+      const variance = row[i]! * row[i]!;
+      logs[point]! += logProbabilityWithin(mean, variance, bounds[i]!);
+      const share = evenlySpread(point, i);
+      at[i]![point] = drawWithin(mean, variance, bounds[i]!, () => share);
+      unit[i] = (at[i]![point]! - mean) / row[i]!;
+    }
+  const top = logs.reduce((largest, log) => Math.max(largest, log), -Infinity);
+  const weights = logs.map((log) => Math.exp(log - top));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return { at, weights: weights.map((weight) => weight / total) };
+}
+
+/** Number inside 0 to 1 of a point in one direction: multiples of the root of a prime, wrapped (Weyl's sequence). */
+function evenlySpread(point: number, direction: number): number {
+  const multiple = (point + 0.5) * Math.sqrt(primes[direction % primes.length]!);
+  return multiple - Math.floor(multiple);
+}
+
+const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37] as const;
+
+/** Lower triangle whose square is a small symmetric positive definite matrix. Throws where it is singular. */
+function choleskySmall(matrix: SmallMatrix): Float64Array[] {
+  const lower = matrix.map(() => new Float64Array(matrix.length));
+  matrix.forEach((row, i) => {
+    for (let j = 0; j <= i; j++) {
+      let sum = row[j]!;
+      for (let k = 0; k < j; k++) sum -= lower[i]![k]! * lower[j]![k]!;
+      if (i === j && !(sum > 0)) throw new Error('the covariance of the limits is singular');
+      lower[i]![j] = i === j ? Math.sqrt(sum) : sum / lower[j]![j]!;
+    }
+  });
+  return lower;
+}

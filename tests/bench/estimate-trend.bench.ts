@@ -4,6 +4,9 @@ import { fitSection, kendallTest, spearmanTest, type SectionLevel } from '../../
 import { normalDraw, seededRandom, type Random } from '../../analysis/random/index.ts';
 import { dateByEqualShare, parseNewick, type DatedTree } from '../../analysis/tree/index.ts';
 
+/** Minutes that a measurement may take on a slow machine. */
+const timeout = 10 * 60_000;
+
 /** A comb of eleven tips that branch off one after the other, the first of them living. */
 function combTree(living: boolean): DatedTree {
   const names = Array.from({ length: 11 }, (_, k) => `t${k}`);
@@ -21,7 +24,7 @@ function simulate(tree: DatedTree, random: Random): Observation[] {
   );
 }
 
-test('how often a trend is found at 5% where there is none, on a comb of eleven', () => {
+test('how often a trend is found at 5% where there is none, on a comb of eleven', { timeout }, () => {
   for (const living of [true, false]) {
     const tree = combTree(living);
     let [onTree, byRank] = [0, 0];
@@ -45,7 +48,7 @@ test('how often a trend is found at 5% where there is none, on a comb of eleven'
   }
 });
 
-test('all of a section of 200 levels', async ({ bench }) => {
+test('all of a section of 200 levels', { timeout }, async ({ bench }) => {
   const random = seededRandom('section bench');
   let value = 0;
   const levels = Array.from({ length: 200 }, (_, k): SectionLevel => {

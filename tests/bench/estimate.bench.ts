@@ -10,6 +10,9 @@ import { tipsOf, type DatedTree } from '../../analysis/tree/index.ts';
 import { sharedPaths } from '../reference/dense-brownian.ts';
 import { randomTree } from '../reference/random-tree.ts';
 
+/** Minutes that a measurement may take on a slow machine. */
+const timeout = 10 * 60_000;
+
 /** A random tree of tips of many ages, all but one measured, with a sampling variance of 1. */
 function makeData(tips: number): { tree: DatedTree; observations: Observation[] } {
   const random = seededRandom('estimate bench', tips);
@@ -37,13 +40,13 @@ function medianMs(run: () => unknown, runs: number): number {
 const small = makeData(24);
 const large = makeData(1000);
 
-test('a fit with all intervals', async ({ bench }) => {
+test('a fit with all intervals', { timeout }, async ({ bench }) => {
   await bench('24 taxa', () => void estimateTrait(small)).run();
   await bench('24 taxa, each also left out', () => void estimateTrait({ ...small, leaveOneOut: true })).run();
   await bench('1,000 taxa', () => void estimateTrait(large)).run();
 });
 
-test('growth from 1,000 to 50,000 taxa', () => {
+test('growth from 1,000 to 50,000 taxa', { timeout }, () => {
   const sizes = [1000, 5000, 20_000, 50_000];
   const times = sizes.map((size) => {
     const data = makeData(size);
@@ -57,7 +60,7 @@ test('growth from 1,000 to 50,000 taxa', () => {
   expect(times.every(Number.isFinite)).toBe(true);
 });
 
-test('one likelihood, by passes and by dense algebra', () => {
+test('one likelihood, by passes and by dense algebra', { timeout }, () => {
   const { tree, observations } = large;
   const network = buildNetwork(tree, observations);
   const messages = makeMessages(network.parent.length);
@@ -80,7 +83,7 @@ test('one likelihood, by passes and by dense algebra', () => {
   expect(linear).toBeLessThan(dense);
 });
 
-test('spans over 3 trees, 2 dating rules and 200 draws of 24 taxa', () => {
+test('spans over 3 trees, 2 dating rules and 200 draws of 24 taxa', { timeout }, () => {
   const trees = [1, 2, 3].map((k) => randomTree(24, seededRandom('span bench', k)));
   const beds = new Map<string, HorizonAge>(
     Array.from({ length: 24 }, (_, tip) => [`t${tip}`, { kind: 'uniform', fromMa: tip + 5, toMa: tip }]),

@@ -13,6 +13,7 @@ export {
 export { fitSection, type NoSection } from './fit-section.ts';
 export { kendallTest, type RankTest } from './kendall.ts';
 export { kendallOnTree, type TreeKendall } from './kendall-on-tree.ts';
+export { findLevelSummary, type LevelSummary, type LevelValue } from './level-summary.ts';
 export { darwins, haldanes, pooledLogDeviation, type ChangeRate, type RateSample } from './rates.ts';
 export { samplingVariances, type SectionForm, type SectionLevel, type SectionModel } from './section.ts';
 export { meanRanks, spearmanTest } from './spearman.ts';

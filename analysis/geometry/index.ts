@@ -20,6 +20,7 @@ export {
   bendingEnergy,
   bendingEnergyMatrix,
   fitSpline,
+  LandmarksCoincide,
   splineDerivatives,
   type ThinPlateSpline,
 } from './thin-plate-spline.ts';

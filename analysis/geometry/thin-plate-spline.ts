@@ -11,6 +11,15 @@ export interface ThinPlateSpline {
   readonly affine: readonly [PlanePoint, PlanePoint, PlanePoint];
 }
 
+/** Two landmarks of a spline, by their place in the list, that lie in one place. */
+export class LandmarksCoincide extends Error {
+  readonly pair: readonly [number, number];
+  constructor(first: number, second: number) {
+    super(`landmarks ${first} and ${second} of a spline are in one place`);
+    this.pair = [first, second];
+  }
+}
+
 /**
  * Thin-plate spline from one set of landmarks to another: U(r) = r² ln r² with U(0) = 0, as in Bookstein (1989),
  * IEEE Transactions on Pattern Analysis and Machine Intelligence 11: 567–585. Cost grows with the cube of the number
@@ -57,7 +66,7 @@ function requireApart(source: readonly PlanePoint[]): void {
   const least = spreadOf(source) * samePlaceShare;
   source.forEach((point, index) => {
     const twin = source.findIndex((other, place) => place < index && distanceBetween(point, other) <= least);
-    if (twin >= 0) throw new Error(`landmarks ${twin} and ${index} of a spline are in one place`);
+    if (twin >= 0) throw new LandmarksCoincide(twin, index);
   });
 }
 

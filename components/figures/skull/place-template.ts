@@ -6,6 +6,7 @@ import {
   findFold,
   fitWarp,
   gridOver,
+  LandmarksCoincide,
   isInRing,
   ringArea,
   traceCurve,
@@ -36,12 +37,12 @@ export interface PlacedSkull {
   readonly move: (point: PlanePoint) => PlanePoint;
 }
 
-/** A skull that would turn over on itself; the outline of its landmarks can still be shown. */
+/** A skull that would turn over on itself between two landmarks; their outline can still be shown. */
 export class SkullFolds extends Error {
-  readonly fold: Fold;
-  constructor(id: string, fold: Fold) {
-    super(`the drawing of ${id} folds between ${fold.between[0]} and ${fold.between[1]}`);
-    this.fold = fold;
+  readonly between: Fold['between'];
+  constructor(id: string, between: Fold['between']) {
+    super(`the drawing of ${id} folds between ${between[0]} and ${between[1]}`);
+    this.between = between;
   }
 }
 
@@ -53,7 +54,7 @@ export function placeTemplate(drawing: SkullDrawing, spacing: number): PlacedSku
   const { template } = drawing;
   const from: Shape = new Map(Object.entries(template.landmarks).map(([id, { at }]) => [id, at]));
   const to: Shape = new Map(Object.entries(drawing.landmarks).map(([id, { at }]) => [id, at]));
-  const warp = fitWarp(from, to);
+  const warp = warpOf(drawing.id, from, to);
   refuseFolds(drawing, from, warp);
   const move = (point: PlanePoint) => applyWarp(warp, point);
   requireStanding(drawing, from, move);
@@ -97,6 +98,17 @@ export function isRing({ kind }: TemplatePiece): boolean {
   return kind !== 'suture' && kind !== 'crest' && kind !== 'foramen' && kind !== 'hole';
 }
 
+/** Landmarks that meet on their way would pass through each other. */
+function warpOf(id: string, from: Shape, to: Shape): Warp {
+  try {
+    return fitWarp(from, to);
+  } catch (error) {
+    if (!(error instanceof LandmarksCoincide)) throw error;
+    const shared = [...from.keys()].filter((landmark) => to.has(landmark));
+    throw new SkullFolds(id, [shared[error.pair[0]]!, shared[error.pair[1]]!]);
+  }
+}
+
 function refuseFolds(drawing: SkullDrawing, from: Shape, warp: Warp): void {
   const { pieces } = drawing.template;
   const stop = (each: TemplateStop) => (typeof each === 'string' ? from.get(each)! : each);
@@ -105,7 +117,7 @@ function refuseFolds(drawing: SkullDrawing, from: Shape, warp: Warp): void {
     .map((piece) => piece.through!.filter((each) => each !== 'corner').map(stop));
   const grid = gridOver(rings.flat(), 6).filter((point) => rings.some((ring) => isInRing(point, ring)));
   const fold = findFold(warp, [...rings.flat(), ...grid]);
-  if (fold) throw new SkullFolds(drawing.id, fold);
+  if (fold) throw new SkullFolds(drawing.id, fold.between);
 }
 
 function requireStanding(

@@ -6,15 +6,20 @@ import type { Box } from './torn-region.ts';
 const splinter = 4.8;
 const reach = 2.3;
 
+/** Stops nearer than this to a recorded point of a break make way for it; points farther from a ring are not of it. */
+const clearance = 3.4;
+
 interface Stop {
   readonly at: PlanePoint;
   readonly border: boolean;
+  /** Place along the ring. */
+  readonly order: number;
 }
 
 /**
  * A ring with splinters: sampled anew, its points set off in turn to either side, except along the border of the box,
- * which is no edge of bone. Points where a break was recorded stay exactly where they are. Also gives the edges
- * between the borders.
+ * which is no edge of bone. Points where a break was recorded are taken as they are. Also gives the edges between the
+ * borders.
  */
 export function roughenRing(
   ring: readonly PlanePoint[],
@@ -26,22 +31,35 @@ export function roughenRing(
   const rough = stops.map((stop, index) =>
     stop.border ? stop : { ...stop, at: offset(stops, index, random) },
   );
-  const through = withEnds(rough, ends);
+  const isClear = (_: Stop, index: number) =>
+    stops[index]!.border || ends.every((end) => distanceBetween(stops[index]!.at, end) > clearance);
+  const through = [...rough.filter(isClear), ...endStops(ring, ends)].sort(
+    (one, other) => one.order - other.order,
+  );
   return { ring: through.map(({ at }) => at), edges: edgesOf(through) };
 }
 
 function sampleRing(ring: readonly PlanePoint[], box: Box): Stop[] {
   const stops: Stop[] = [];
   let way = 0;
-  ring.forEach((at, index) => {
-    const before = ring[(index + ring.length - 1) % ring.length]!;
+  ring.forEach((at, order) => {
+    const before = ring[(order + ring.length - 1) % ring.length]!;
     way += distanceBetween(before, at);
     const border = isOnBorder(at, box);
     if (!border && stops.length > 0 && !stops.at(-1)!.border && way < splinter) return;
     way = 0;
-    stops.push({ at, border });
+    stops.push({ at, border, order });
   });
   return stops;
+}
+
+/** Recorded points of a break, each where the ring passes it. */
+function endStops(ring: readonly PlanePoint[], ends: readonly PlanePoint[]): Stop[] {
+  return ends.flatMap((at) => {
+    const gaps = ring.map((point) => distanceBetween(point, at));
+    const order = gaps.indexOf(Math.min(...gaps));
+    return order >= 0 && gaps[order]! < clearance ? [{ at, border: false, order }] : [];
+  });
 }
 
 function isOnBorder([x, y]: PlanePoint, [left, top, right, bottom]: Box): boolean {
@@ -58,17 +76,6 @@ function offset(stops: readonly Stop[], index: number, random: Random): PlanePoi
   const [tangentX, tangentY] = [(after[0] - before[0]) / length, (after[1] - before[1]) / length];
   const [x, y] = stops[index]!.at;
   return [x - tangentY * out + tangentX * along, y + tangentX * out + tangentY * along];
-}
-
-/** Puts every recorded point of a break in the place of the stop next to it. */
-function withEnds(stops: readonly Stop[], ends: readonly PlanePoint[]): Stop[] {
-  const through = [...stops];
-  for (const end of ends) {
-    const gaps = through.map(({ at }) => distanceBetween(at, end));
-    const nearest = gaps.indexOf(Math.min(...gaps));
-    if (nearest >= 0 && gaps[nearest]! < splinter) through[nearest] = { at: end, border: false };
-  }
-  return through;
 }
 
 function edgesOf(stops: readonly Stop[]): PlanePoint[][] {

@@ -1,0 +1,83 @@
+import { createHash } from 'node:crypto';
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { composeSkull } from './compose-skull.ts';
+import { rasterise } from './raster.ts';
+import type { InkQuality, SkullDrawing } from './skull-drawing.ts';
+import { skullViewBox, standaloneSvg } from './skull-svg.ts';
+
+/** Goes up when the same drawing comes out otherwise: it is part of the digest under which pictures are kept. */
+export const inkEdition = 1;
+
+/** Widths of the kept pictures: twice the size at which a focal skull and one of a series are shown. */
+export const pictureSizes: readonly { readonly quality: InkQuality; readonly widthPx: number }[] = [
+  { quality: 'hero', widthPx: 1280 },
+  { quality: 'mini', widthPx: 320 },
+];
+
+/** One kept picture of the bone of a skull. */
+export interface SkullPictureFile {
+  readonly drawing: string;
+  readonly quality: InkQuality;
+  /** Name that changes with the picture. */
+  readonly name: string;
+  readonly file: string;
+  /** Left, top, width and height of the picture in the drawing frame. */
+  readonly box: readonly [number, number, number, number];
+}
+
+/**
+ * Pictures of skulls in every size, from a folder where they are kept by digest, made where they are not there yet. Cold it
+ * takes about a second a skull; kept ones are not even composed. Throws where a drawing folds.
+ */
+export async function skullPictures(
+  drawings: readonly SkullDrawing[],
+  folder: string,
+  sizes = pictureSizes,
+): Promise<SkullPictureFile[]> {
+  await mkdir(folder, { recursive: true });
+  const files: SkullPictureFile[] = [];
+  for (const drawing of drawings)
+    for (const { quality, widthPx } of sizes)
+      files.push(await keptPicture(drawing, quality, widthPx, folder));
+  return files;
+}
+
+async function keptPicture(
+  drawing: SkullDrawing,
+  quality: InkQuality,
+  widthPx: number,
+  folder: string,
+): Promise<SkullPictureFile> {
+  const name = `${drawing.id}.${quality}.${pictureDigest(drawing, quality, widthPx)}`;
+  const [file, boxFile] = [join(folder, `${name}.webp`), join(folder, `${name}.json`)];
+  const box = await readBox(boxFile);
+  if (box) return { drawing: drawing.id, quality, name, file, box };
+  const picture = composeSkull(drawing, quality);
+  await writeWhole(file, await rasterise(standaloneSvg(picture, widthPx, ['bone'])));
+  // The box is written last: where it stands, the picture is whole.
+  await writeWhole(boxFile, JSON.stringify(skullViewBox(picture)));
+  return { drawing: drawing.id, quality, name, file, box: skullViewBox(picture) };
+}
+
+/** Digest of all that a picture shows: twelve hexadecimal digits of SHA-256. */
+export function pictureDigest(drawing: SkullDrawing, quality: InkQuality, widthPx: number): string {
+  // The accent is drawn live and is no part of the picture.
+  const shown = { ...drawing, accent: undefined };
+  return createHash('sha256')
+    .update(JSON.stringify([inkEdition, quality, widthPx, shown]))
+    .digest('hex')
+    .slice(0, 12);
+}
+
+async function readBox(file: string): Promise<SkullPictureFile['box'] | undefined> {
+  const text = await readFile(file, 'utf8').catch(() => undefined);
+  // Written by `keptPicture` alone, in whole.
+  return text === undefined ? undefined : (JSON.parse(text) as SkullPictureFile['box']);
+}
+
+async function writeWhole(file: string, content: Buffer | string): Promise<void> {
+  const draft = `${file}.${process.pid}.draft`;
+  await writeFile(draft, content);
+  await rename(draft, file);
+}

@@ -26,7 +26,7 @@ export function expectId(kind: Kind, id: string, known: IdSet, span: Span, repor
   report.add(
     code,
     span,
-    `unknown ${kind}: "${id}"${didYouMean(id, known.keys())}`,
+    () => `unknown ${kind}: "${id}"${didYouMean(id, known.keys())}`,
     `name one of ${homes[kind]}, or add it there`,
   );
   return false;

@@ -145,7 +145,7 @@ function knownLandmark(
   report.add(
     'unknown-id',
     cell.span,
-    `unknown landmark: "${id}"${didYouMean(id, landmarks.keys())}`,
+    () => `unknown landmark: "${id}"${didYouMean(id, landmarks.keys())}`,
     'name a landmark of scheme.yaml, or define it there',
   );
   return false;

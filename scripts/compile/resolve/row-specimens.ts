@@ -50,11 +50,12 @@ function draftOf(
     );
     return undefined;
   }
-  if (mapping.taxa && !(taxon.text in mapping.taxa)) {
+  const names = mapping.taxa;
+  if (names && !Object.hasOwn(names, taxon.text)) {
     report.add(
       'unknown-id',
       taxon.span,
-      `unknown taxon: "${taxon.text}"${didYouMean(taxon.text, Object.keys(mapping.taxa))}`,
+      () => `unknown taxon: "${taxon.text}"${didYouMean(taxon.text, Object.keys(names))}`,
       'add the name to taxa of this sheet in scheme.yaml',
     );
     return undefined;
@@ -70,7 +71,7 @@ function draftOf(
           ? `${table}-${index + 1}`
           : `${institutionCode ?? table}-${catalogNumber}`,
       ),
-    taxon: mapping.taxa?.[taxon.text] ?? taxon.text,
+    taxon: names?.[taxon.text] ?? taxon.text,
     institutionCode,
     catalogNumber,
     basisOfRecord: 'PreservedSpecimen',

@@ -132,7 +132,7 @@ function unknownSpecimen(
   report.add(
     'unknown-id',
     cell.span,
-    `unknown specimen: "${id}"${didYouMean(id, records.specimens.declared.keys())}`,
+    () => `unknown specimen: "${id}"${didYouMean(id, records.specimens.declared.keys())}`,
     'name one of specimens.yaml, or add it there',
   );
 }

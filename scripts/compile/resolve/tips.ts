@@ -1,7 +1,9 @@
 import { isTip, tipsOf, type Tree } from '../../../analysis/tree/index.ts';
 import { didYouMean } from '../findings/suggest.ts';
 import type { Report } from '../findings/report.ts';
+import type { FindingCode } from '../findings/codes.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
+import { wholeFile, type Span } from '../source/source-text.ts';
 import type { ParsedTree } from './trees.ts';
 
 /** A tree whose tips carry taxon ids. */
@@ -33,19 +35,22 @@ function nameTree(
   report: Report,
 ): NamedTipsTree | undefined {
   const taxa = new Set<string>();
+  const twice = new Set<string>();
   const label = [...parsed.tree.label];
   let good = true;
   for (const tip of tipsOf(parsed.tree)) {
     const written = label[tip]!;
     const id = ids.get(written);
     if (id === undefined) unknownTip(parsed, written, ids, report);
-    else if (taxa.has(id))
+    else if (taxa.has(id) && !twice.has(id)) {
+      twice.add(id);
       report.add(
         'tip-twice',
-        parsed.tipSpan(written, 1),
+        placeOf(parsed, written, 1, 'tip-twice', report),
         `"${id}" stands at two tips of the tree "${parsed.authored.id}"`,
         'keep one of them',
       );
+    }
     good &&= id !== undefined && !taxa.has(id);
     if (id !== undefined) {
       taxa.add(id);
@@ -73,20 +78,34 @@ function unknownTip(
   report: Report,
 ): void {
   const { id } = parsed.authored;
-  if (written === '')
+  if (written === '') {
     report.add(
       'tip-without-taxon',
       parsed.span,
       `a tip of the tree "${id}" has no name`,
       'name every tip by a taxon id',
     );
-  else
-    report.add(
-      'tip-without-taxon',
-      parsed.tipSpan(written),
-      `the tip "${written}" of the tree "${id}" is no taxon${didYouMean(written, ids.keys())}`,
-      'name tips by ids of taxa.yaml, or add the taxon there',
-    );
+    return;
+  }
+  const message = () =>
+    `the tip "${written}" of the tree "${id}" is no taxon${didYouMean(written, ids.keys())}`;
+  report.add(
+    'tip-without-taxon',
+    placeOf(parsed, written, 0, 'tip-without-taxon', report),
+    message,
+    'name tips by ids of taxa.yaml, or add the taxon there',
+  );
+}
+
+/** Where a tip is written; looking for it in a long tree takes time that is spent only on findings that are shown. */
+function placeOf(
+  parsed: ParsedTree,
+  written: string,
+  occurrence: number,
+  code: FindingCode,
+  report: Report,
+): Span {
+  return report.isFull(code, parsed.source) ? wholeFile(parsed.source) : parsed.tipSpan(written, occurrence);
 }
 
 /** Names of forks are the author's own; they must never be taken for tips. */

@@ -14,6 +14,8 @@ export interface ParsedTree {
   tree: Tree;
   /** The entry in lineage.yaml. */
   span: Span;
+  /** The file that the tree itself is written in. */
+  source: SourceText;
   /** Where a tip is written. */
   tipSpan(label: string, occurrence?: number): Span;
 }
@@ -30,7 +32,14 @@ export function parseTrees(records: LineageRecords, report: Report): ParsedTree[
     if (!tree) return [];
     const span = lineage.at(['trees', index, 'id']);
     return [
-      { authored, index, tree, span, tipSpan: (label, occurrence = 0) => labelSpan(text, label, occurrence) },
+      {
+        authored,
+        index,
+        tree,
+        span,
+        source: text.source,
+        tipSpan: (label, occurrence = 0) => labelSpan(text, label, occurrence),
+      },
     ];
   });
 }
@@ -155,8 +164,9 @@ function labelSpan(
 ): Span {
   if (!exact) return whole;
   const escaped = label.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&').replaceAll(' ', '[ _]');
-  const found = [...text.matchAll(new RegExp(`(?<![\\w-])${escaped}(?![\\w-])`, 'g'))];
-  const match = found[occurrence] ?? found.at(-1);
+  const pattern = new RegExp(`(?<![\\w-])${escaped}(?![\\w-])`, 'g');
+  let match = pattern.exec(text);
+  for (let passed = 0; match && passed < occurrence; passed++) match = pattern.exec(text) ?? match;
   if (!match) return whole;
   return { source, start: offset + match.index, end: offset + match.index + match[0].length };
 }

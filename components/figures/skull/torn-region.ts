@@ -16,6 +16,7 @@ export interface TornRegion {
 
 const gridStep = 1.5;
 const margin = 24;
+const boxStep = 6;
 
 /**
  * The restored region of one part of a skull. Landmarks found on the bone hold it, landmarks from relatives do not,
@@ -49,15 +50,19 @@ function ringOf([left, top, right, bottom]: Box): PlanePoint[] {
   ];
 }
 
-/** Box of everything drawn, with room around it. */
+/**
+ * Box of everything drawn, with room around it, widened to whole steps: so the torn edge of one animal is the same
+ * however finely its curves are traced.
+ */
 export function boxOf({ pieces }: PlacedSkull): Box {
   const points = pieces.flatMap((piece) => piece.points);
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  const wholeStep = (value: number) => Math.round(value / boxStep) * boxStep;
   return [
-    Math.min(...xs) - margin,
-    Math.min(...ys) - margin,
-    Math.max(...xs) + margin,
-    Math.max(...ys) + margin,
+    wholeStep(Math.min(...xs)) - margin,
+    wholeStep(Math.min(...ys)) - margin,
+    wholeStep(Math.max(...xs)) + margin,
+    wholeStep(Math.max(...ys)) + margin,
   ];
 }
 

@@ -91,6 +91,14 @@ describe('what is bone and what is restored', () => {
     expect(astray).toEqual([]);
   });
 
+  test('the torn edge is the same in every quality, so that live lines fit the picture beneath', () => {
+    const edges = (['outline', 'hero', 'mini'] as const).map(
+      (quality) => composeSkull(find('no-face'), quality).regions.get('cranium')!.edges,
+    );
+    expect(edges[1]).toEqual(edges[0]);
+    expect(edges[2]).toEqual(edges[0]);
+  });
+
   test('every landmark found on the bone stands on what is preserved, every one from relatives on what is not', () => {
     const { regions } = composeSkull(find('no-face'), 'outline');
     const wrong = Object.entries(find('no-face').landmarks).filter(([id, { at, basis }]) => {

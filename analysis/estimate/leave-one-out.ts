@@ -4,7 +4,7 @@ import { findFit, type ModelName } from './fit.ts';
 import type { LimitObservation } from './limit-observation.ts';
 import { buildNetwork } from './network.ts';
 import type { Observation } from './observation.ts';
-import { mixturesAt, summarise, withAddedVariance } from './posterior.ts';
+import { mixtureAt, summarise, withAddedVariance } from './posterior.ts';
 
 /** A measured taxon, estimated from the others as if it had not been found. Scale of the model. */
 export interface LeftOut {
@@ -47,7 +47,7 @@ export function leaveOneOut(
     const node = nodeOfTaxon(hidden.taxon);
     const placed: PlacedLimit[] = options.limits.map((limit) => ({ limit, at: nodeOfTaxon(limit.taxon) }));
     const { median, interval } = estimateNodes(fit, [node], placed, options).values[0]!;
-    const reading = withAddedVariance(mixturesAt(fit, [{ node, upMa: 0 }])[0]!, hidden.variance);
+    const reading = withAddedVariance(mixtureAt(fit, { node, upMa: 0 }), hidden.variance);
     return [describeMiss(hidden, { median, interval }, summarise(reading, options.level).interval)];
   });
 }

@@ -9,27 +9,49 @@ export interface ValueEstimate {
   readonly standardDeviation: number;
 }
 
-/** What each place may be, the rate integrated: a mixture over the grid. Linear in nodes and places. */
-export function mixturesAt(fit: Fit, places: readonly Place[]): Mixture[] {
-  const { weights } = fit.grid;
-  const mixtures = places.map(() => ({
-    weights,
-    means: new Float64Array(weights.length),
-    variances: new Float64Array(weights.length),
-  }));
-  forEachRate(fit, (known) => {
-    places.forEach((place, index) => {
-      const belief = beliefOf(known, place);
-      mixtures[index]!.means[known.step] = belief.mean;
-      mixtures[index]!.variances[known.step] = belief.variance;
-    });
-  });
-  return mixtures;
+/** Means and variances of places at every rate of the grid: one run of places a rate. */
+interface Beliefs {
+  readonly steps: number;
+  readonly means: Float64Array;
+  readonly variances: Float64Array;
 }
 
-/** Median, interval and standard deviation of each place, the rate integrated. */
+function gatherBeliefs(fit: Fit, places: readonly Place[]): Beliefs {
+  const steps = fit.grid.weights.length;
+  const means = new Float64Array(places.length * steps);
+  const variances = new Float64Array(places.length * steps);
+  forEachRate(fit, (known) => {
+    for (let index = 0; index < places.length; index++) {
+      const belief = beliefOf(known, places[index]!);
+      means[known.step * places.length + index] = belief.mean;
+      variances[known.step * places.length + index] = belief.variance;
+    }
+  });
+  return { steps, means, variances };
+}
+
+/** What one place may be, the rate integrated: a mixture over the grid. */
+export function mixtureAt(fit: Fit, place: Place): Mixture {
+  const { means, variances } = gatherBeliefs(fit, [place]);
+  return { weights: fit.grid.weights, means, variances };
+}
+
+/** Median, interval and standard deviation of each place, the rate integrated. Linear in nodes and places. */
 export function estimatePlaces(fit: Fit, places: readonly Place[], level: number): ValueEstimate[] {
-  return mixturesAt(fit, places).map((mixture) => summarise(mixture, level));
+  const { steps, means, variances } = gatherBeliefs(fit, places);
+  // one mixture is written over for every place: thousands of small arrays would cost more than the arithmetic
+  const mixture = {
+    weights: fit.grid.weights,
+    means: new Float64Array(steps),
+    variances: new Float64Array(steps),
+  };
+  return places.map((_, index) => {
+    for (let step = 0; step < steps; step++) {
+      mixture.means[step] = means[step * places.length + index]!;
+      mixture.variances[step] = variances[step * places.length + index]!;
+    }
+    return summarise(mixture, level);
+  });
 }
 
 /** Median, interval and standard deviation of a mixture. */

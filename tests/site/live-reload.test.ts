@@ -81,10 +81,9 @@ test('a mistake shows in the browser and the terminal with its place, and goes w
   await edit('taxa.yaml', (text) => text.replace('role: ingroup', 'role: ancestor'));
   await expect.poll(overlay, { timeout: 20_000 }).toBe(1);
   await expect.poll(() => printed).toMatch(/taxa\.yaml:\d+:\d+/);
-  const shown = await view
-    .locator('vite-error-overlay')
-    .evaluate((element) => element.shadowRoot!.textContent);
-  expect(shown).toMatch(/taxa\.yaml:\d+:\d+/);
+  const shown = () =>
+    view.locator('vite-error-overlay').evaluate((element) => element.shadowRoot!.textContent);
+  await expect.poll(shown, { timeout: 20_000 }).toMatch(/taxa\.yaml:\d+:\d+/);
 
   await edit('taxa.yaml', (text) => text.replace('role: ancestor', 'role: ingroup'));
   await expect.poll(overlay, { timeout: 20_000 }).toBe(0);

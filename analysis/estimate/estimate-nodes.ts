@@ -1,7 +1,7 @@
-import { conditionOnOne } from './condition-on-one.ts';
-import { conditionOnSeveral } from './condition-on-several.ts';
-import type { Fit } from './fit.ts';
-import type { LimitObservation } from './limit-observation.ts';
+import { conditionOnOne } from './limits/condition-on-one.ts';
+import { conditionOnSeveral } from './limits/condition-on-several.ts';
+import type { Fit } from './rate/fit.ts';
+import type { LimitObservation } from './limits/limit-observation.ts';
 import { estimatePlaces, type ValueEstimate } from './posterior.ts';
 
 /** How limits of broken specimens entered the estimates. */

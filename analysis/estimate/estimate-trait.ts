@@ -1,11 +1,11 @@
 import { requireTipsByLabel, type DatedTree } from '../tree/index.ts';
-import { chooseModel, compareModels, type ComparedModel } from './compare-models.ts';
+import { chooseModel, compareModels, type ComparedModel } from './models/compare-models.ts';
 import { estimateNodes, type PlacedLimit } from './estimate-nodes.ts';
-import { findFit, type Fit, type ModelName } from './fit.ts';
+import { findFit, type Fit, type ModelName } from './rate/fit.ts';
 import { leaveOneOut } from './leave-one-out.ts';
-import { boundsOf, type LimitObservation } from './limit-observation.ts';
+import { boundsOf, type LimitObservation } from './limits/limit-observation.ts';
 import { modelFacts } from './model-facts.ts';
-import { buildNetwork, type Network } from './network.ts';
+import { buildNetwork, type Network } from './passes/network.ts';
 import type { Observation } from './observation.ts';
 import type { ValueEstimate } from './posterior.ts';
 import { relativeWeights } from './relative-weights.ts';

@@ -4,16 +4,16 @@
  */
 export { estimateTrait, type TraitQuestion } from './estimate-trait.ts';
 export type { ModelFacts, NodeEstimate, NoEstimate, TraitAnswer } from './trait-answer.ts';
-export { correctedCriterion, type ComparedModel } from './compare-models.ts';
+export { correctedCriterion, type ComparedModel } from './models/compare-models.ts';
 export type { LimitFacts } from './estimate-nodes.ts';
-export type { ModelName } from './fit.ts';
+export type { ModelName } from './rate/fit.ts';
 export type { LeftOut } from './leave-one-out.ts';
-export type { LimitObservation } from './limit-observation.ts';
+export type { LimitObservation } from './limits/limit-observation.ts';
 export type { Observation } from './observation.ts';
 export type { ValueEstimate } from './posterior.ts';
 export type { RelativeWeight } from './relative-weights.ts';
 export { branchesAt, findPointEstimates, type BranchPoint } from './points.ts';
-export { compareSensitivity, type SensitivityModel } from './sensitivity.ts';
+export { compareSensitivity, type SensitivityModel } from './models/sensitivity.ts';
 export {
   spanOver,
   type DatedHypothesis,

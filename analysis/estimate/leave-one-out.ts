@@ -1,8 +1,8 @@
 import type { DatedTree } from '../tree/index.ts';
 import { estimateNodes, type PlacedLimit } from './estimate-nodes.ts';
-import { findFit, type ModelName } from './fit.ts';
-import type { LimitObservation } from './limit-observation.ts';
-import { buildNetwork } from './network.ts';
+import { findFit, type ModelName } from './rate/fit.ts';
+import type { LimitObservation } from './limits/limit-observation.ts';
+import { buildNetwork } from './passes/network.ts';
 import type { Observation } from './observation.ts';
 import { mixtureAt, summarise, withAddedVariance } from './posterior.ts';
 

@@ -1,8 +1,8 @@
-import type { ComparedModel } from './compare-models.ts';
-import { findBestRate, type Fit } from './fit.ts';
-import { forEachRate } from './per-rate.ts';
+import type { ComparedModel } from './models/compare-models.ts';
+import { findBestRate, type Fit } from './rate/fit.ts';
+import { forEachRate } from './passes/per-rate.ts';
 import { summarise } from './posterior.ts';
-import { rateQuantile } from './rate-grid.ts';
+import { rateQuantile } from './rate/rate-grid.ts';
 import type { ModelFacts } from './trait-answer.ts';
 
 /** Facts of a fit: its rate integrated and at its best, its slope, and the models it was compared with. */

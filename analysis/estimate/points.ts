@@ -1,6 +1,6 @@
 import type { DatedTree } from '../tree/index.ts';
-import { findFit, type ModelName } from './fit.ts';
-import { buildNetwork } from './network.ts';
+import { findFit, type ModelName } from './rate/fit.ts';
+import { buildNetwork } from './passes/network.ts';
 import type { Observation } from './observation.ts';
 import { estimatePlaces, type ValueEstimate } from './posterior.ts';
 

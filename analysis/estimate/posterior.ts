@@ -1,6 +1,6 @@
-import type { Fit } from './fit.ts';
+import type { Fit } from './rate/fit.ts';
 import { mixtureMoments, mixtureQuantile, type Mixture } from './mixture.ts';
-import { beliefOf, forEachRate, type Place } from './per-rate.ts';
+import { beliefOf, forEachRate, type Place } from './passes/per-rate.ts';
 
 /** One inferred value on the scale of the model. */
 export interface ValueEstimate {

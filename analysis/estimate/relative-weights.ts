@@ -1,7 +1,7 @@
-import type { Fit } from './fit.ts';
-import type { Messages } from './messages.ts';
-import type { Network } from './network.ts';
-import { forEachRate, timeReach, type AtRate } from './per-rate.ts';
+import type { Fit } from './rate/fit.ts';
+import type { Messages } from './passes/messages.ts';
+import type { Network } from './passes/network.ts';
+import { forEachRate, timeReach, type AtRate } from './passes/per-rate.ts';
 
 /** Share that an observed taxon has in an estimate. All shares of an estimate add up to 1; under a trend some may be negative. */
 export interface RelativeWeight {

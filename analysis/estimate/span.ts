@@ -1,9 +1,9 @@
 import { dateTree, type Dating, type DatedTree, type TipAges, type Tree } from '../tree/index.ts';
-import { chooseModel, compareModels } from './compare-models.ts';
+import { chooseModel, compareModels } from './models/compare-models.ts';
 import { estimateNodes } from './estimate-nodes.ts';
-import { findFit, type ModelName } from './fit.ts';
-import type { LimitObservation } from './limit-observation.ts';
-import { buildNetwork } from './network.ts';
+import { findFit, type ModelName } from './rate/fit.ts';
+import type { LimitObservation } from './limits/limit-observation.ts';
+import { buildNetwork } from './passes/network.ts';
 import type { Observation } from './observation.ts';
 
 /** One way of dating one tree. */

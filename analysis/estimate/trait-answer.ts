@@ -1,6 +1,6 @@
-import type { ComparedModel } from './compare-models.ts';
+import type { ComparedModel } from './models/compare-models.ts';
 import type { LimitFacts } from './estimate-nodes.ts';
-import type { ModelName } from './fit.ts';
+import type { ModelName } from './rate/fit.ts';
 import type { LeftOut } from './leave-one-out.ts';
 import type { ValueEstimate } from './posterior.ts';
 import type { RelativeWeight } from './relative-weights.ts';

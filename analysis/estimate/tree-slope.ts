@@ -1,12 +1,12 @@
 import { normalProbability } from '../statistics/index.ts';
 import type { DatedTree } from '../tree/index.ts';
-import { columnWeight, findTopLogRate } from './fit.ts';
-import { makeMessages } from './messages.ts';
+import { columnWeight, findTopLogRate } from './rate/fit.ts';
+import { makeMessages } from './passes/messages.ts';
 import { mixtureMoments, mixtureQuantile } from './mixture.ts';
-import { buildNetwork, type Network } from './network.ts';
+import { buildNetwork, type Network } from './passes/network.ts';
 import type { Observation } from './observation.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from './pass-up-trend.ts';
-import { findRateGrid } from './rate-grid.ts';
+import { makeTimeMessages, passUpTrend, timeNetwork } from './passes/pass-up-trend.ts';
+import { findRateGrid } from './rate/rate-grid.ts';
 
 /** A slope across related taxa, the rate integrated. */
 export interface TreeSlope {

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
-import { beliefAlongBranch, beliefAt } from '../../../analysis/estimate/belief.ts';
-import { findBestRate, findFit } from '../../../analysis/estimate/fit.ts';
-import { makeMessages } from '../../../analysis/estimate/messages.ts';
-import { buildNetwork } from '../../../analysis/estimate/network.ts';
-import { passDown } from '../../../analysis/estimate/pass-down.ts';
-import { passUp } from '../../../analysis/estimate/pass-up.ts';
+import { beliefAlongBranch, beliefAt } from '../../../analysis/estimate/passes/belief.ts';
+import { findBestRate, findFit } from '../../../analysis/estimate/rate/fit.ts';
+import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
+import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
+import { passDown } from '../../../analysis/estimate/passes/pass-down.ts';
+import { passUp } from '../../../analysis/estimate/passes/pass-up.ts';
 import { relativeWeights } from '../../../analysis/estimate/relative-weights.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTips } from '../../reference/nine-tips.ts';

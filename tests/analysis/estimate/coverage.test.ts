@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { estimateNodes } from '../../../analysis/estimate/estimate-nodes.ts';
-import { findFit } from '../../../analysis/estimate/fit.ts';
-import { buildNetwork } from '../../../analysis/estimate/network.ts';
+import { findFit } from '../../../analysis/estimate/rate/fit.ts';
+import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 import { simulateData } from '../../reference/simulate-brownian.ts';
 

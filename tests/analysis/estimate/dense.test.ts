@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { beliefAt } from '../../../analysis/estimate/belief.ts';
-import { makeMessages } from '../../../analysis/estimate/messages.ts';
-import { buildNetwork } from '../../../analysis/estimate/network.ts';
-import { passDown } from '../../../analysis/estimate/pass-down.ts';
-import { passUp } from '../../../analysis/estimate/pass-up.ts';
-import { makeInformationRoom, rateInformation } from '../../../analysis/estimate/rate-information.ts';
+import { beliefAt } from '../../../analysis/estimate/passes/belief.ts';
+import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
+import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
+import { passDown } from '../../../analysis/estimate/passes/pass-down.ts';
+import { passUp } from '../../../analysis/estimate/passes/pass-up.ts';
+import { makeInformationRoom, rateInformation } from '../../../analysis/estimate/rate/rate-information.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 import { denseBrownian, tipNodes } from '../../reference/dense-brownian.ts';
 import { randomTree } from '../../reference/random-tree.ts';

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { conditionOnOne } from '../../../analysis/estimate/condition-on-one.ts';
-import { conditionOnSeveral } from '../../../analysis/estimate/condition-on-several.ts';
-import { drawWithin, logProbabilityWithin } from '../../../analysis/estimate/bounded-end.ts';
-import { diagnoseChains } from '../../../analysis/estimate/chain-diagnostics.ts';
-import { findFit, type Fit } from '../../../analysis/estimate/fit.ts';
+import { conditionOnOne } from '../../../analysis/estimate/limits/condition-on-one.ts';
+import { conditionOnSeveral } from '../../../analysis/estimate/limits/condition-on-several.ts';
+import { drawWithin, logProbabilityWithin } from '../../../analysis/estimate/limits/bounded-end.ts';
+import { diagnoseChains } from '../../../analysis/estimate/limits/chain-diagnostics.ts';
+import { findFit, type Fit } from '../../../analysis/estimate/rate/fit.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
-import { buildNetwork } from '../../../analysis/estimate/network.ts';
+import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTips } from '../../reference/nine-tips.ts';

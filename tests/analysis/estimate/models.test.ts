@@ -1,18 +1,26 @@
 import { expect, test } from 'vitest';
-import { chooseModel, compareModels, correctedCriterion } from '../../../analysis/estimate/compare-models.ts';
+import {
+  chooseModel,
+  compareModels,
+  correctedCriterion,
+} from '../../../analysis/estimate/models/compare-models.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
-import { findBestRate, findFit } from '../../../analysis/estimate/fit.ts';
-import { makeMessages } from '../../../analysis/estimate/messages.ts';
-import { buildNetwork } from '../../../analysis/estimate/network.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from '../../../analysis/estimate/pass-up-trend.ts';
-import { pullLogLikelihood } from '../../../analysis/estimate/pull-likelihood.ts';
+import { findBestRate, findFit } from '../../../analysis/estimate/rate/fit.ts';
+import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
+import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
+import {
+  makeTimeMessages,
+  passUpTrend,
+  timeNetwork,
+} from '../../../analysis/estimate/passes/pass-up-trend.ts';
+import { pullLogLikelihood } from '../../../analysis/estimate/models/pull-likelihood.ts';
 import { relativeWeights } from '../../../analysis/estimate/relative-weights.ts';
 import {
   bestPullLogLikelihood,
   compareSensitivity,
   lambdaLogLikelihood,
-} from '../../../analysis/estimate/sensitivity.ts';
-import { makeTrendRoom, trendInformation } from '../../../analysis/estimate/trend-information.ts';
+} from '../../../analysis/estimate/models/sensitivity.ts';
+import { makeTrendRoom, trendInformation } from '../../../analysis/estimate/rate/trend-information.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTips } from '../../reference/nine-tips.ts';
 import { trendReference as known } from '../../reference/nine-tips-trend.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { estimateTrait, slopeOnTree } from '../../../analysis/estimate/index.ts';
-import { findBestRate } from '../../../analysis/estimate/fit.ts';
-import { buildNetwork } from '../../../analysis/estimate/network.ts';
+import { findBestRate } from '../../../analysis/estimate/rate/fit.ts';
+import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { kendallOnTree, trendsOn, verdictOf } from '../../../analysis/trend/index.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 import { studentQuantile, studentUpperTail } from '../../../analysis/statistics/index.ts';

@@ -1,6 +1,6 @@
-import type { DatedTree } from '../tree/index.ts';
-import { requireTipsByLabel } from '../tree/index.ts';
-import type { Observation } from './observation.ts';
+import type { DatedTree } from '../../tree/index.ts';
+import { requireTipsByLabel } from '../../tree/index.ts';
+import type { Observation } from '../observation.ts';
 
 /** Log-likelihood of a pull to an optimum, with the optimum at its best. */
 export interface PullLikelihood {

@@ -1,5 +1,5 @@
-import { findBestRate, hasTimes, type ModelName } from './fit.ts';
-import type { Network } from './network.ts';
+import { findBestRate, hasTimes, type ModelName } from '../rate/fit.ts';
+import type { Network } from '../passes/network.ts';
 
 /** One model by its largest likelihood. */
 export interface ComparedModel {

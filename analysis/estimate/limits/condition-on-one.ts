@@ -1,12 +1,12 @@
-import { findRoot } from '../statistics/index.ts';
+import { findRoot } from '../../statistics/index.ts';
 import { boundedPoints, boundedShareBelow, logProbabilityWithin, type Bounds } from './bounded-end.ts';
-import { covariancesWith } from './covariance.ts';
-import type { Fit } from './fit.ts';
+import { covariancesWith } from '../passes/covariance.ts';
+import type { Fit } from '../rate/fit.ts';
 import { boundsOf, type LimitObservation } from './limit-observation.ts';
-import { mixtureMoments, MixtureParts } from './mixture.ts';
-import { beliefOf, forEachRate } from './per-rate.ts';
-import { summarise, type ValueEstimate } from './posterior.ts';
-import type { Effort } from './rate-grid.ts';
+import { mixtureMoments, MixtureParts } from '../mixture.ts';
+import { beliefOf, forEachRate } from '../passes/per-rate.ts';
+import { summarise, type ValueEstimate } from '../posterior.ts';
+import type { Effort } from '../rate/rate-grid.ts';
 
 /** At one rate: a node's mean and variance, the bounded specimen's, and their covariance. */
 interface AtOneRate {

@@ -1,12 +1,12 @@
-import { seededRandom } from '../random/index.ts';
+import { seededRandom } from '../../random/index.ts';
 import type { Bounds } from './bounded-end.ts';
 import { diagnoseChains } from './chain-diagnostics.ts';
-import { covariancesWith } from './covariance.ts';
-import type { Fit } from './fit.ts';
+import { covariancesWith } from '../passes/covariance.ts';
+import type { Fit } from '../rate/fit.ts';
 import { boundsOf, type LimitObservation } from './limit-observation.ts';
-import { MixtureParts } from './mixture.ts';
-import { beliefOf, forEachRate, type AtRate } from './per-rate.ts';
-import { summarise, type ValueEstimate } from './posterior.ts';
+import { MixtureParts } from '../mixture.ts';
+import { beliefOf, forEachRate, type AtRate } from '../passes/per-rate.ts';
+import { summarise, type ValueEstimate } from '../posterior.ts';
 import { invertSmall, type SmallMatrix } from './small-matrix.ts';
 import { truncatedLattice } from './truncated-lattice.ts';
 import { runTruncatedChain } from './truncated-chain.ts';

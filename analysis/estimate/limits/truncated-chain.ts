@@ -1,4 +1,4 @@
-import type { Random } from '../random/index.ts';
+import type { Random } from '../../random/index.ts';
 import { drawWithin, type Bounds } from './bounded-end.ts';
 import type { SmallMatrix } from './small-matrix.ts';
 

@@ -1,8 +1,8 @@
-import { findMaximum } from '../statistics/index.ts';
-import { negligibleWeight } from '../tolerance.ts';
-import { makeMessages } from './messages.ts';
-import type { Network } from './network.ts';
-import { passUp } from './pass-up.ts';
+import { findMaximum } from '../../statistics/index.ts';
+import { negligibleWeight } from '../../tolerance.ts';
+import { makeMessages } from '../passes/messages.ts';
+import type { Network } from '../passes/network.ts';
+import { passUp } from '../passes/pass-up.ts';
 
 /** Rates and the weight of each in every estimate; the weights add up to 1. */
 export interface RateGrid {

@@ -1,4 +1,4 @@
-import type { Network } from './network.ts';
+import type { Network } from '../passes/network.ts';
 
 /** Room for one pass of `trendInformation`: variance and mean time of each node with two derivatives each. */
 export interface TrendRoom {

@@ -1,8 +1,8 @@
-import { findMaximum } from '../statistics/index.ts';
-import { makeMessages, type Messages } from './messages.ts';
-import type { Network } from './network.ts';
-import { passUp } from './pass-up.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from './pass-up-trend.ts';
+import { findMaximum } from '../../statistics/index.ts';
+import { makeMessages, type Messages } from '../passes/messages.ts';
+import type { Network } from '../passes/network.ts';
+import { passUp } from '../passes/pass-up.ts';
+import { makeTimeMessages, passUpTrend, timeNetwork } from '../passes/pass-up-trend.ts';
 import { contrastRate, findRateGrid, type Effort, type LogRateWeight, type RateGrid } from './rate-grid.ts';
 import { makeInformationRoom, rateInformation } from './rate-information.ts';
 import { makeTrendRoom, trendInformation } from './trend-information.ts';

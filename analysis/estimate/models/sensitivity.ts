@@ -1,9 +1,9 @@
-import { findMaximum } from '../statistics/index.ts';
-import { rootOf, type DatedTree } from '../tree/index.ts';
+import { findMaximum } from '../../statistics/index.ts';
+import { rootOf, type DatedTree } from '../../tree/index.ts';
 import { correctedCriterion } from './compare-models.ts';
-import { findBestRate } from './fit.ts';
-import { buildNetwork } from './network.ts';
-import type { Observation } from './observation.ts';
+import { findBestRate } from '../rate/fit.ts';
+import { buildNetwork } from '../passes/network.ts';
+import type { Observation } from '../observation.ts';
 import { pullLogLikelihood } from './pull-likelihood.ts';
 
 /** A model that is only compared, never used for a printed value. */

@@ -1,6 +1,6 @@
-import { inverseNormal, logNormalUpperTail, normalUpperTail } from '../statistics/index.ts';
-import type { Random } from '../random/index.ts';
-import type { Effort } from './rate-grid.ts';
+import { inverseNormal, logNormalUpperTail, normalUpperTail } from '../../statistics/index.ts';
+import type { Random } from '../../random/index.ts';
+import type { Effort } from '../rate/rate-grid.ts';
 
 /** Ends between which a normal value is known to lie; one of them may be infinite. */
 export interface Bounds {

@@ -1,5 +1,5 @@
 import { beliefAlongBranch, beliefAt, type Belief } from './belief.ts';
-import type { Fit } from './fit.ts';
+import type { Fit } from '../rate/fit.ts';
 import { makeMessages, type Messages } from './messages.ts';
 import type { Network } from './network.ts';
 import { passDown } from './pass-down.ts';

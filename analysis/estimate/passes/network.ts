@@ -1,6 +1,6 @@
-import { zeroTwigShare } from '../tolerance.ts';
-import { requireTipsByLabel, rootOf, type DatedTree } from '../tree/index.ts';
-import { requireUsable, type Observation } from './observation.ts';
+import { zeroTwigShare } from '../../tolerance.ts';
+import { requireTipsByLabel, rootOf, type DatedTree } from '../../tree/index.ts';
+import { requireUsable, type Observation } from '../observation.ts';
 
 /**
  * What the passes run on: the dated tree with its zero twigs merged, so that every branch has a length, and what

@@ -243,6 +243,51 @@ const { invented: _invented, name: _name, ...templateShape } = templateSchema.sh
 /** A drawing template, without the words that only its authors need. */
 const template = z.object(templateShape);
 
+const axisChoice = {
+  from: z.string(),
+  to: z.string(),
+};
+
+/** What is measured on a specimen and how, for those who measure the next one. */
+const scheme = z.object({
+  views: z.array(z.object({ id: z.string(), name: texts.optional(), dimensions: z.number().int() })),
+  landmarks: z.array(
+    z.object({
+      id: z.string(),
+      name: texts,
+      definition: texts.optional(),
+      views: z.array(z.string()).optional().describe('left out means all of them'),
+    }),
+  ),
+  measurements: z
+    .array(
+      z.object({
+        id: z.string(),
+        name: texts.optional(),
+        from: z.string().optional(),
+        to: z.string().optional(),
+        along: z
+          .string()
+          .optional()
+          .describe('axis that a length is measured along; left out means straight'),
+        through: z.array(z.string()).optional().describe('points on the way of a length along a curve'),
+        angle: z.array(z.string()).optional().describe('three landmarks, the vertex in the middle'),
+      }),
+    )
+    .describe('those that landmarks give; what only callipers give is not here'),
+  axes: z.array(
+    z.object({
+      id: z.string(),
+      name: texts.optional(),
+      ...axisChoice,
+      else: z.array(z.object({ ...axisChoice, turned: z.number().optional() })).optional(),
+    }),
+  ),
+  traits: z
+    .array(z.object({ trait: z.string(), measurements: z.array(z.string()), times: z.number() }))
+    .describe('measurements of each trait in order; a ratio is the first over the second, times so much'),
+});
+
 const chartUnit = z.object({
   id: z.string(),
   rank: z.enum(['period', 'epoch', 'stage']),
@@ -283,6 +328,7 @@ export const compiledLineage = z.object({
   traits: z.array(trait),
   drawings: z.array(drawing),
   templates: z.array(template).optional(),
+  scheme: scheme.optional(),
 });
 
 export type Texts = z.output<typeof texts>;
@@ -293,6 +339,7 @@ export type CompiledTaxon = z.output<typeof taxon>;
 export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
 export type CompiledTrait = z.output<typeof trait>;
+export type CompiledScheme = z.output<typeof scheme>;
 export type CompiledTemplate = z.output<typeof template>;
 export type CompiledDrawing = z.output<typeof drawing>;
 export type CompiledValue = z.output<typeof value>;

@@ -10,6 +10,7 @@ import type { Report } from '../findings/report.ts';
 import type { ResolvedAge } from '../resolve/ages.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { AuthoredLineage, Taxon } from '../schema/index.ts';
+import { rememberLast } from '../source/remember.ts';
 import type { Span } from '../source/source-text.ts';
 import type { DatedLineageTree } from './date-trees.ts';
 import { limitsIn, observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
@@ -67,7 +68,7 @@ export function spanOfTrait(
     hypotheses.map(({ id, tree, dating }) => [id, writeNewick(tree), dating]),
     sampler.key,
   ]);
-  const answer = remember(key, () =>
+  const answer = answerOnce(key, () =>
     spanOver({ ...question, hypotheses, tipAgesOfDraw: sampler.tipAgesOfDraw }),
   );
   reportFailures(answer, settings.ageDraws + 1, where, report);
@@ -92,17 +93,12 @@ function alternatives(dating: Dating): Dating[] {
   ];
 }
 
-const remembered = new Map<string, SpanAnswer>();
-const mostRemembered = 32;
-
 /** The span takes seconds and an edit of a text changes nothing in it: while an author works, equal questions are answered once. */
-function remember(key: string, answer: () => SpanAnswer): SpanAnswer {
-  const known = remembered.get(key) ?? answer();
-  remembered.delete(key);
-  remembered.set(key, known);
-  if (remembered.size > mostRemembered) remembered.delete(remembered.keys().next().value!);
-  return known;
-}
+const answerOnce = rememberLast(
+  32,
+  (key: string, _answer: () => SpanAnswer) => key,
+  (_key, answer) => answer(),
+);
 
 /** Ages of the tips for a numbered draw: 0 is the reference; taxa of one bed move together, and superposition is honoured. */
 function ageSampler({ lineage, ages, carriers, reference, settings }: SpanGrounds): {

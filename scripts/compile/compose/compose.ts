@@ -9,6 +9,7 @@ import { composeTraits } from './compose-traits.ts';
 import { resultDigest } from './digest.ts';
 import { printReferences } from './references.ts';
 import { settleAll } from './rounding.ts';
+import { composeScheme } from './compose-scheme.ts';
 
 /** What is shown besides the records: a preview's stamp, and the templates that drawings hang on. */
 export interface Showing {
@@ -44,6 +45,7 @@ export function composeLineage(
     traits,
     drawings: drawTaxa(analysed),
     ...(templates.length > 0 ? { templates: templates.map(plainTemplate) } : {}),
+    ...(analysed.lineage.scheme.landmarks.size > 0 ? { scheme: composeScheme(analysed) } : {}),
   };
   return settleAll(compiled) as CompiledLineage; // the same shape with settled numbers
 }

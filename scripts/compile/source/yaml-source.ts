@@ -11,6 +11,7 @@ import {
   type Document,
 } from 'yaml';
 import type { Report } from '../findings/report.ts';
+import { rememberLast } from './remember.ts';
 import { positionAt, wholeFile, type SourceText, type Span } from './source-text.ts';
 
 type Path = readonly PropertyKey[];
@@ -33,7 +34,13 @@ const deepest = 24;
 const mostAliases = 100;
 
 /** Parses one YAML 1.2 file (core schema). Mistakes go to the report, and then nothing is returned. */
-export function parseYaml(source: SourceText, report: Report): Located<unknown> | undefined {
+export const parseYaml = rememberLast(
+  60,
+  ({ file, text }: SourceText, _report: Report) => `${file}\0${text}`,
+  parseAfresh,
+);
+
+function parseAfresh(source: SourceText, report: Report): Located<unknown> | undefined {
   if (bracketDepth(source.text) > deepest * 4) return tooDeep(source, report);
   const lines = new LineCounter();
   let doc: Document.Parsed;

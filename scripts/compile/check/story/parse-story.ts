@@ -3,6 +3,7 @@ import remarkMdx from 'remark-mdx';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import type { Report } from '../../findings/report.ts';
+import { rememberLast } from '../../source/remember.ts';
 import type { SourceText, Span } from '../../source/source-text.ts';
 
 /** One node of a story's syntax tree, as far as checks look at it. */
@@ -28,7 +29,13 @@ export interface StoryAttribute {
 }
 
 /** Parses a story (Markdown with components). A syntax error is reported at its place and nothing is returned. */
-export function parseStory(source: SourceText, report: Report): StoryNode | undefined {
+export const parseStory = rememberLast(
+  20,
+  ({ file, text }: SourceText, _report: Report) => `${file}\0${text}`,
+  parseAfresh,
+);
+
+function parseAfresh(source: SourceText, report: Report): StoryNode | undefined {
   try {
     return unified().use(remarkParse).use(remarkMdx).use(remarkGfm).parse(source.text) as StoryNode; // the tree has all of these fields
   } catch (error) {

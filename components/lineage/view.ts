@@ -24,9 +24,13 @@ export interface LineageView {
   findSpecimen(id: string): CompiledSpecimen | undefined;
 }
 
-/** Makes the view of a page. Throws when the lineage has no trait at all. */
-export function lineageView(lineage: CompiledLineage, language: string): LineageView {
-  const trait = lineage.traits.find((each) => each.id === lineage.about.focus) ?? lineage.traits[0];
+/** Makes the view of a page, of the trait that it opens with unless another is wanted. Throws when the lineage has no trait at all. */
+export function lineageView(
+  lineage: CompiledLineage,
+  language: string,
+  wanted = lineage.about.focus,
+): LineageView {
+  const trait = lineage.traits.find((each) => each.id === wanted) ?? lineage.traits[0];
   if (!trait) throw new Error(`lineage "${lineage.lineage}" has no trait`);
   const voice = voiceOf(language);
   const taxa = new Map(lineage.taxa.map((taxon) => [taxon.id, taxon]));

@@ -4,6 +4,7 @@ import { compileAll, countFindings, hasErrors, printFindings } from './compile/i
 import { readCommandLine } from './options.ts';
 
 const { contentDir, words, flags } = readCommandLine({ json: { type: 'boolean' } });
+const startedMs = performance.now();
 const results = await checkFolder();
 const findings = results.flatMap((result) => result.findings);
 
@@ -17,7 +18,7 @@ if (hasErrors(findings)) process.exitCode = 1;
 /** Findings of the lineages asked for; ends the command with 2 where there is no folder, or none of a name. */
 async function checkFolder() {
   try {
-    const all = await compileAll(contentDir, { checkOnly: true, only: words });
+    const all = await compileAll(contentDir, { checkOnly: true, only: words, onStage: showStage });
     const absent = words.find((word) => !all.some(({ id }) => id === word));
     if (absent === undefined) return all;
     console.error(`unknown lineage: "${absent}" in ${contentDir}`);
@@ -26,4 +27,9 @@ async function checkFolder() {
     console.error(error.message);
   }
   process.exit(2);
+}
+
+/** A check that takes longer than a second says on the error stream what it is at. */
+function showStage(stage: string): void {
+  if (performance.now() - startedMs > 1000) console.error(`${stage} …`);
 }

@@ -21,7 +21,11 @@ export interface CompileResult {
 export interface CompileOptions extends Partial<Showing> {
   /** Looks for mistakes alone, in a tenth of the time: nothing is compiled. */
   checkOnly?: boolean;
+  /** Told at the beginning of each stage, so that a command can show where a long compile is. */
+  onStage?: (stage: Stage) => void;
 }
+
+export type Stage = 'reading' | 'checking' | 'computing';
 
 /**
  * Compiles the folder of one lineage: read, check, resolve, analyse, compose. Mistakes of an author come back as
@@ -29,8 +33,10 @@ export interface CompileOptions extends Partial<Showing> {
  */
 export async function compileLineage(path: string, options: CompileOptions = {}): Promise<CompileResult> {
   const report = openReport();
+  options.onStage?.('reading');
   const folder = await openFolder(path);
   const records = await readRecords(folder, report);
+  options.onStage?.('checking');
   checkRecords(
     records,
     { preview: options.preview ?? false, today: options.today ?? new Date().toISOString().slice(0, 10) },
@@ -41,6 +47,7 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   checkResolved(lineage, report);
   // What is computed from wrong records would only add to the noise.
   if (report.hasErrors() || !records.lineage) return { findings: report.list() };
+  options.onStage?.('computing');
   const analysed = analyseLineage(
     records.lineage.value,
     lineage,

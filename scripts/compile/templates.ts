@@ -2,6 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { DrawingTemplate } from '../../analysis/geometry/template.ts';
+import { severities } from './findings/codes.ts';
 import { didYouMean } from './findings/suggest.ts';
 import type { Report } from './findings/report.ts';
 import { checkShape } from './read/shape.ts';
@@ -53,12 +54,26 @@ export type Template = z.output<typeof templateSchema>;
 
 /** Reads one template from the text of its file; undefined after findings. `file` is the name that findings print. */
 export function readTemplate(file: string, text: string, report: Report): DrawingTemplate | undefined {
-  const document = parseYaml(sourceText(file, text), report);
+  const own = countingErrors(report);
+  const document = parseYaml(sourceText(file, text), own);
   if (!document) return undefined;
-  const template = checkShape(document, templateSchema, report);
+  const template = checkShape(document, templateSchema, own);
   if (!template) return undefined;
-  checkNames(template, document, report);
-  return report.hasErrors() ? undefined : template;
+  checkNames(template, document, own);
+  return own.hasErrors() ? undefined : template;
+}
+
+/** A report that passes everything on, and knows of no errors but those that came through it. */
+function countingErrors(report: Report): Report {
+  let wrong = false;
+  return {
+    ...report,
+    add(code, span, message, advice) {
+      if (severities[code] === 'error') wrong = true;
+      report.add(code, span, message, advice);
+    },
+    hasErrors: () => wrong,
+  };
 }
 
 /** Every template of a folder, by id. Findings go to the report; a folder that is not there holds none. */

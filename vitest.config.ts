@@ -8,6 +8,9 @@ export default defineConfig({
         test: {
           name: 'pure',
           include: ['tests/{analysis,scripts,components,reference,faults}/**/*.test.ts'],
+          // Generous, because a test that compiles a lineage shares two cores with the others.
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
         },
       },
       {

@@ -28,14 +28,15 @@ export function composeLimit(
     ...(limit.atMost === undefined ? {} : { atMost: limit.atMost }),
     ...(limit.asymptote === undefined ? {} : { asymptote: limit.asymptote }),
     specimen: specimen.record.value.id,
-    ...probabilityOf(specimen.record.value.taxon, answer),
+    ...probabilityOf(specimen.record.value.id, answer),
     working: { ...(first ? { part: first } : {}), ...(second ? { whole: second } : {}), rows },
   };
 }
 
-/** How probable relatives find the limit; known where it is the only one of the trait. */
-function probabilityOf(taxon: string, answer: AnalysedTrait['answer']): { probability?: number } {
-  if (!answer?.estimated || answer.limits.probability === undefined) return {};
-  const observed = answer.nodes.find(({ label }) => label === taxon)?.observed ?? true;
-  return observed ? {} : { probability: answer.limits.probability };
+/** How probable relatives find the limit of a specimen; nothing where no tree speaks of its taxon. */
+function probabilityOf(specimen: string, answer: AnalysedTrait['answer']): { probability?: number } {
+  const known = answer?.estimated
+    ? answer.limits.probabilities.find((each) => each.specimen === specimen)
+    : undefined;
+  return known ? { probability: known.probability } : {};
 }

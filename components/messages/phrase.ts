@@ -28,7 +28,7 @@ export function phraseOf(value: CompiledValue, axis: AxisWords, voice: Voice): s
   return intervalPhrase(middle, low, high, tell);
 }
 
-function intervalPhrase(middle: number, low: number, high: number, say: Tell): string | undefined {
+function intervalPhrase(middle: number, low: number, high: number, tell: Tell): string | undefined {
   return high - low <= narrow ? placePhrase(middle, low, high, tell) : rangePhrase(low, high, tell);
 }
 
@@ -65,7 +65,7 @@ function contracted(text: string, language: string): string {
 }
 
 /** One place: the named share nearest to the middle that the interval holds, else the two names it lies between. */
-function placePhrase(middle: number, low: number, high: number, say: Tell): string {
+function placePhrase(middle: number, low: number, high: number, tell: Tell): string {
   const holds = (at: number) => low <= at && at <= high;
   if (holds(1) && Math.abs(middle - 1) <= level) return tell('levelEnd');
   if (holds(0) && Math.abs(middle) <= level) return tell('levelStart');
@@ -85,7 +85,7 @@ function placePhrase(middle: number, low: number, high: number, say: Tell): stri
 }
 
 /** Two ends: the lower at the name below it, the upper as over the name below it. */
-function rangePhrase(low: number, high: number, say: Tell): string | undefined {
+function rangePhrase(low: number, high: number, tell: Tell): string | undefined {
   if (low > 1) return tell('beyond');
   if (high < 0) return tell('before');
   const [from, over] = [shareAtMost(wideShares, low), shareAtMost(wideShares, high)];
@@ -96,7 +96,7 @@ function rangePhrase(low: number, high: number, say: Tell): string | undefined {
 }
 
 /** A limit at a named share in its safe direction; undefined where the limit says nothing on the way. */
-function limitPhrase({ atLeast, atMost }: { atLeast?: number; atMost?: number }, say: Tell) {
+function limitPhrase({ atLeast, atMost }: { atLeast?: number; atMost?: number }, tell: Tell) {
   if (atLeast !== undefined && atMost !== undefined)
     return intervalPhrase((atLeast + atMost) / 200, atLeast / 100, atMost / 100, tell);
   if (atLeast !== undefined) {

@@ -1,14 +1,17 @@
 import { conditionOnOne } from './limits/condition-on-one.ts';
 import { conditionOnSeveral } from './limits/condition-on-several.ts';
 import type { Fit } from './rate/fit.ts';
+import { limitProbabilities, type LimitProbability } from './limits/limit-probability.ts';
 import type { LimitObservation } from './limits/limit-observation.ts';
 import { estimatePlaces, type ValueEstimate } from './posterior.ts';
 
 /** How limits of broken specimens entered the estimates. */
 export interface LimitFacts {
   readonly method: 'none' | 'quadrature' | 'sampling';
-  /** Probability that the relatives give to the limit, for a single one. */
-  readonly probability?: number;
+  /** Probability that the measured relatives alone give to each limit; under 0.001 both should be shown. */
+  readonly probabilities: readonly LimitProbability[];
+  /** That of the only limit, where there is one. */
+  readonly probability?: number | undefined;
   readonly splitRHat?: number;
   readonly effectiveSize?: number;
   /** False where sampling did not settle: the estimates then stand without the limits. */
@@ -34,20 +37,18 @@ export function estimateNodes(
       nodes.map((node) => ({ node, upMa: 0 })),
       options.level,
     );
-  if (limits.length === 0) return { values: plain(), facts: { method: 'none', reported: true } };
+  if (limits.length === 0)
+    return { values: plain(), facts: { method: 'none', probabilities: [], reported: true } };
+  // a span asks for thousands of values and for no facts
+  const probabilities = fit.effort === 'light' ? [] : limitProbabilities(fit, limits);
   if (limits.length === 1) {
-    const { values, probability } = conditionOnOne(
-      fit,
-      limits[0]!.limit,
-      limits[0]!.at,
-      nodes,
-      options.level,
-    );
-    return { values, facts: { method: 'quadrature', probability, reported: true } };
+    const values = conditionOnOne(fit, limits[0]!.limit, limits[0]!.at, nodes, options.level);
+    const { probability } = probabilities[0] ?? {};
+    return { values, facts: { method: 'quadrature', probabilities, probability, reported: true } };
   }
   const { values, splitRHat, effectiveSize, settled } = conditionOnSeveral(fit, limits, nodes, options);
   return {
     values: settled ? values : plain(),
-    facts: { method: 'sampling', splitRHat, effectiveSize, reported: settled },
+    facts: { method: 'sampling', probabilities, splitRHat, effectiveSize, reported: settled },
   };
 }

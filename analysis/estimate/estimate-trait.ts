@@ -23,6 +23,8 @@ export interface TraitQuestion {
   readonly level?: number;
   /** 'brownian' if left out; 'auto' takes the trend where its corrected criterion is lower by 2 or more. */
   readonly model?: ModelName | 'auto';
+  /** Tips to estimate; every tip and fork if left out. Few are quick to work out again, as where a visitor hides a find. */
+  readonly only?: readonly string[];
   /** Whether each measured taxon is also estimated from the others. Quadratic in taxa. */
   readonly leaveOneOut?: boolean;
   /** Key of the random numbers, which only several limits need; 1 if left out. */
@@ -45,13 +47,18 @@ export function estimateTrait(question: TraitQuestion): TraitAnswer {
   const found = findFitAsked(network, compared, question.model ?? 'brownian');
   if ('reason' in found) return { estimated: false, reason: found.reason };
   const { fit } = found;
-  const nodes = Array.from(network.parent, (_, node) => node);
-  const { values, facts } = estimateNodes(fit, nodes, placed, { level, seed });
+  const wanted = wantedNodes(tree, question.only);
+  const { values, facts } = estimateNodes(
+    fit,
+    wanted.map((node) => network.nodeOf[node]!),
+    placed,
+    { level, seed },
+  );
   const used = placed.map(({ limit }) => limit);
   return {
     estimated: true,
     model: modelFacts(fit, level, compared),
-    nodes: describeNodes(tree, fit, values),
+    nodes: describeNodes(tree, fit, wanted, values),
     limits: facts,
     leaveOneOut: question.leaveOneOut
       ? leaveOneOut(tree, observations, { level, seed, model: fit.model, limits: used })
@@ -104,13 +111,30 @@ function placeLimits(tree: DatedTree, network: Network, limits: readonly LimitOb
   });
 }
 
-function describeNodes(tree: DatedTree, fit: Fit, values: readonly ValueEstimate[]): NodeEstimate[] {
+/** Nodes of the tree to estimate. Throws for a name that is no tip. */
+function wantedNodes(tree: DatedTree, only: readonly string[] | undefined): number[] {
+  if (!only) return Array.from(tree.parent, (_, node) => node);
+  const tips = requireTipsByLabel(tree);
+  return only.map((label) => {
+    const tip = tips.get(label);
+    if (tip === undefined) throw new Error(`"${label}" is to be estimated but is not a tip of the tree`);
+    return tip;
+  });
+}
+
+function describeNodes(
+  tree: DatedTree,
+  fit: Fit,
+  wanted: readonly number[],
+  values: readonly ValueEstimate[],
+): NodeEstimate[] {
   const measured = new Set(fit.network.observations.map(({ taxon }) => taxon));
-  return tree.label.map((label, node) => {
-    const here = fit.network.nodeOf[node]!;
+  return wanted.map((node, index) => {
+    const label = tree.label[node]!;
     const isTip = tree.firstChild[node] === -1;
     const observed = isTip && measured.has(label);
-    const estimate = { node, label, observed, ...values[here]! };
-    return isTip && !observed ? { ...estimate, relatives: relativeWeights(fit, here) } : estimate;
+    const estimate = { node, label, observed, ...values[index]! };
+    if (!isTip || observed) return estimate;
+    return { ...estimate, relatives: relativeWeights(fit, fit.network.nodeOf[node]!) };
   });
 }

@@ -7,6 +7,7 @@ export type { ModelFacts, NodeEstimate, NoEstimate, TraitAnswer } from './trait-
 export { correctedCriterion, type ComparedModel } from './models/compare-models.ts';
 export type { LimitFacts } from './estimate-nodes.ts';
 export type { ModelName } from './rate/fit.ts';
+export type { LimitProbability } from './limits/limit-probability.ts';
 export type { LeftOut } from './leave-one-out.ts';
 export type { LimitObservation } from './limits/limit-observation.ts';
 export type { Observation } from './observation.ts';

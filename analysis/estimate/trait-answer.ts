@@ -49,7 +49,7 @@ export type TraitAnswer =
   | {
       readonly estimated: true;
       readonly model: ModelFacts;
-      /** One entry a node of the tree, in its order: tips and forks. */
+      /** One entry a node of the tree, in its order: tips and forks; or one for each tip asked for. */
       readonly nodes: readonly NodeEstimate[];
       /** How limits of broken specimens entered. */
       readonly limits: LimitFacts;

@@ -1,5 +1,5 @@
 import { findRoot } from '../../statistics/index.ts';
-import { boundedPoints, boundedShareBelow, logProbabilityWithin, type Bounds } from './bounded-end.ts';
+import { boundedPoints, boundedShareBelow, type Bounds } from './bounded-end.ts';
 import { covariancesWith } from '../passes/covariance.ts';
 import type { Fit } from '../rate/fit.ts';
 import { boundsOf, type LimitObservation } from './limit-observation.ts';
@@ -16,12 +16,6 @@ interface AtOneRate {
   readonly endMean: number;
   readonly endVariance: number;
   readonly covariance: number;
-}
-
-/** Estimates of nodes given one limit, and how probable the limit is to the relatives, the rate integrated. */
-export interface LimitedEstimates {
-  readonly values: readonly ValueEstimate[];
-  readonly probability: number;
 }
 
 /** Share of a node's variance below which what a limit leaves open counts as nothing. */
@@ -44,17 +38,15 @@ export function conditionOnOne(
   at: number,
   nodes: readonly number[],
   level: number,
-): LimitedEstimates {
+): ValueEstimate[] {
   const bounds = boundsOf(limit);
   const rows = nodes.map((): AtOneRate[] => []);
   const covariances = new Float64Array(fit.network.parent.length);
-  let probability = 0;
   forEachRate(fit, (known) => {
     const weight = fit.grid.weights[known.step]!;
     const end = beliefOf(known, { node: at, upMa: 0 });
     const endVariance = end.variance + limit.twigVariance;
     covariancesWith(known, at, covariances);
-    probability += weight * probabilityOf(end.mean, endVariance, bounds);
     if (weight < lightestRates[fit.effort]) return;
     nodes.forEach((node, index) => {
       const belief = beliefOf(known, { node, upMa: 0 });
@@ -67,12 +59,7 @@ export function conditionOnOne(
       });
     });
   });
-  return { values: rows.map((row) => conditionNode(row, bounds, level, fit.effort)), probability };
-}
-
-function probabilityOf(mean: number, variance: number, bounds: Bounds): number {
-  if (variance === 0) return Number(mean >= bounds.low && mean <= bounds.high);
-  return Math.exp(logProbabilityWithin(mean, variance, bounds));
+  return rows.map((row) => conditionNode(row, bounds, level, fit.effort));
 }
 
 function conditionNode(

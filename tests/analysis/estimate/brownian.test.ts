@@ -127,6 +127,9 @@ test('observations outside the tree, doubled or not finite are errors that name 
   expect(wrong({ taxon: 'X' })).toThrow('"X" is observed but is not a tip of the tree');
   expect(wrong({ taxon: 'A' })).toThrow('"A" is observed twice');
   expect(wrong({ mean: NaN })).toThrow('value of "G" must be a number, got NaN');
+  expect(() => estimateTrait({ tree, observations: base, only: ['Y'] })).toThrow(
+    '"Y" is to be estimated but is not a tip of the tree',
+  );
   expect(wrong({ variance: -1 })).toThrow('sampling variance of "G" must be 0 or more, got -1');
 });
 
@@ -151,6 +154,12 @@ test('hiding a taxon gives what leaving it out gives, to the last digit', () => 
     if (!hidden.estimated) throw new Error(hidden.reason);
     const value = hidden.nodes.find(({ label }) => label === left.taxon)!;
     expect([value.median, ...value.interval]).toEqual([left.median, ...left.interval]);
+    const alone = estimateTrait({
+      tree,
+      observations: observations.filter(({ taxon }) => taxon !== left.taxon),
+      only: [left.taxon],
+    });
+    expect(alone).toMatchObject({ nodes: [value] });
     expect(left.inside).toBe(left.observed >= left.interval[0] && left.observed <= left.interval[1]);
     expect(left.readingInterval[1]).toBeGreaterThan(left.interval[1]);
   }

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { conditionOnOne } from '../../../analysis/estimate/limits/condition-on-one.ts';
 import { conditionOnSeveral } from '../../../analysis/estimate/limits/condition-on-several.ts';
 import { drawWithin, logProbabilityWithin } from '../../../analysis/estimate/limits/bounded-end.ts';
+import { limitProbabilities } from '../../../analysis/estimate/limits/limit-probability.ts';
 import { diagnoseChains } from '../../../analysis/estimate/limits/chain-diagnostics.ts';
 import { findFit, type Fit } from '../../../analysis/estimate/rate/fit.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
@@ -50,14 +51,9 @@ test.each([
 ])('a floor of $atLeast on a twig of no length truncates the value, error $withError', (row) => {
   const fit = fitAt(['G'], row.withError, row.rate);
   const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
-  const { values, probability } = conditionOnOne(
-    fit,
-    limitOn('G', { atLeast: row.atLeast }),
-    node,
-    [node],
-    0.95,
-  );
-  expect(probability / row.probability).toBeCloseTo(1, 9);
+  const values = conditionOnOne(fit, limitOn('G', { atLeast: row.atLeast }), node, [node], 0.95);
+  const [found] = limitProbabilities(fit, [{ limit: limitOn('G', { atLeast: row.atLeast }), at: node }]);
+  expect(found!.probability / row.probability).toBeCloseTo(1, 9);
   expect(values[0]!.median).toBeCloseTo(row.median, 8);
   expect(values[0]!.interval[0]).toBeCloseTo(row.low, 8);
   expect(values[0]!.interval[1]).toBeCloseTo(row.high, 8);
@@ -69,7 +65,7 @@ test('a ceiling, and a floor with a ceiling, truncate the other way and both way
   const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
   for (const row of [known.between, known.atMost]) {
     const ends = 'atLeast' in row ? { atLeast: row.atLeast, atMost: row.atMost } : { atMost: row.atMost };
-    const value = conditionOnOne(fit, limitOn('G', ends), node, [node], 0.95).values[0]!;
+    const value = conditionOnOne(fit, limitOn('G', ends), node, [node], 0.95)[0]!;
     expect(value.median).toBeCloseTo(row.median, 8);
     expect(value.interval[0]).toBeCloseTo(row.low, 8);
     expect(value.interval[1]).toBeCloseTo(row.high, 8);
@@ -81,7 +77,7 @@ test('a floor on one missing tip moves another as the joint distribution says', 
   const fit = fitAt(['G', 'C'], false, nineTips.cases[2].rateReml);
   const at = (label: string) => fit.network.nodeOf[tree.label.indexOf(label)]!;
   const one = limitOn('G', { atLeast: known.joint.atLeast });
-  const exact = conditionOnOne(fit, one, at('G'), [at('C')], 0.95).values[0]!;
+  const exact = conditionOnOne(fit, one, at('G'), [at('C')], 0.95)[0]!;
   expect(exact.standardDeviation ** 2).toBeCloseTo(known.joint.varianceOfC, 9);
   // the shift is a hundredth of the deviation: so near to normal that median and mean agree to 1e-5
   expect(exact.median).toBeCloseTo(known.joint.meanOfC, 4);
@@ -99,7 +95,7 @@ test('quadrature and sampling agree on one limit with a twig, the rate integrate
   const at = network.nodeOf[tree.label.indexOf('G')]!;
   const nodes = ['G', 'C', 'n4', 'root'].map((label) => network.nodeOf[tree.label.indexOf(label)]!);
   const limit = limitOn('G', { atLeast: 2.9 }, 0.02);
-  const exact = conditionOnOne(fit, limit, at, nodes, 0.95).values;
+  const exact = conditionOnOne(fit, limit, at, nodes, 0.95);
   const sampled = conditionOnSeveral(fit, [{ limit, at }], nodes, { level: 0.95, seed: 'agree' }).values;
   nodes.forEach((_, index) => {
     const scale = exact[index]!.standardDeviation;
@@ -125,7 +121,7 @@ test('one limit on a twig has the distribution of simulated specimens', () => {
   const fit = fitAt(['G'], false, nineTips.cases[0].rateReml);
   const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
   const { mean, deviation } = nineTips.cases[0].tips[0];
-  const value = conditionOnOne(fit, limitOn('G', { atLeast: 2.8 }, 0.04), node, [node], 0.95).values[0]!;
+  const value = conditionOnOne(fit, limitOn('G', { atLeast: 2.8 }, 0.04), node, [node], 0.95)[0]!;
   const random = seededRandom('specimens');
   const kept: number[] = [];
   while (kept.length < 20_000) {
@@ -151,6 +147,7 @@ test('two limits are sampled, settle, and depend on the seed by less than their 
   expect(one).toEqual(same);
   expect(one.limits).toMatchObject({ method: 'sampling', reported: true });
   expect(one.limits.effectiveSize!).toBeGreaterThan(400);
+  expect(one.limits.probabilities.map(({ specimen }) => specimen)).toEqual(['G-1', 'C-2']);
   const at = tree.label.indexOf('G');
   expect(other.nodes[at]!.median).not.toBe(one.nodes[at]!.median);
   expect(Math.abs(other.nodes[at]!.median - one.nodes[at]!.median)).toBeLessThan(
@@ -165,7 +162,7 @@ test('a limit that the relatives find very improbable is answered with its proba
     limits: [limitOn('G', { atLeast: 9 }, 0.01)],
   });
   if (!answer.estimated) throw new Error(answer.reason);
-  expect(answer.limits.probability!).toBeLessThan(0.001);
+  expect(answer.limits.probabilities[0]!.probability).toBeLessThan(0.001);
   const { median, interval } = answer.nodes[tree.label.indexOf('G')]!;
   expect([median, ...interval].every(Number.isFinite)).toBe(true);
 });

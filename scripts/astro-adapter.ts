@@ -5,11 +5,11 @@
 import { sep } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import type { Loader, LoaderContext } from 'astro/loaders';
-import type { ViteDevServer } from 'vite';
 import { z } from 'zod';
 import { hasErrors, printFindings, type Finding } from './compile/index.ts';
 import { contentFolder } from './options.ts';
-import { compileContent, storeLineage, type StoredLineage } from './store.ts';
+import { shared } from './process-share.ts';
+import { compileContent, storeLineage, type CompiledContent, type StoredLineage } from './store.ts';
 
 const entrySchema = z.object({
   id: z.string(),
@@ -17,18 +17,6 @@ const entrySchema = z.object({
   digest: z.string(),
   path: z.string(),
 });
-
-/**
- * What integration and loader share. Astro loads this module twice, once with its configuration and once with the content
- * collections, so the shared part hangs on the process, not on the module.
- */
-interface Shared {
-  server?: ViteDevServer;
-  /** The mistake that stands in the content now; shown again to every page that connects. */
-  standing?: Finding | undefined;
-}
-const key = Symbol.for('lineament');
-const shared: Shared = ((globalThis as { [key]?: Shared })[key] ??= {});
 
 /** Remembers the development server, so that findings reach the browser. */
 export function lineageIntegration(): AstroIntegration {
@@ -64,7 +52,8 @@ export function storyId(entry: string): string {
 }
 
 async function reload(contentDir: string, context: LoaderContext): Promise<void> {
-  const { lineages, findings, failed } = await compileContent(contentDir);
+  const { lineages, findings, failed } =
+    compiledBefore(contentDir, context) ?? (await compileContent(contentDir));
   const report = printFindings(findings);
   if (hasErrors(findings)) {
     // A build must stop at a mistake; an author at work keeps the last good page and reads what is wrong.
@@ -74,6 +63,11 @@ async function reload(contentDir: string, context: LoaderContext): Promise<void>
   const stored = await Promise.all(lineages.map(storeLineage));
   fill(context, stored, new Set(failed));
   settle(findings.find((finding) => finding.severity === 'error'));
+}
+
+/** What the build that runs us has compiled; in development every look is fresh. */
+function compiledBefore(contentDir: string, context: LoaderContext): CompiledContent | undefined {
+  return !context.watcher && shared.compiled?.contentDir === contentDir ? shared.compiled.content : undefined;
 }
 
 function fill({ store }: LoaderContext, stored: readonly StoredLineage[], keep: ReadonlySet<string>): void {

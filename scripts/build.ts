@@ -7,6 +7,7 @@ import { createHash } from 'node:crypto';
 import { join, resolve } from 'node:path';
 import { hasErrors, printFindings } from './compile/index.ts';
 import { projectRoot, readCommandLine } from './options.ts';
+import { shared } from './process-share.ts';
 import { compileContent } from './store.ts';
 import { checkSite, swapIn } from './swap.ts';
 
@@ -16,7 +17,9 @@ const standing = process.env['INIT_CWD'] ?? process.cwd();
 const out = typeof flags['out'] === 'string' ? resolve(standing, flags['out']) : join(projectRoot, 'dist');
 const beside = `${out}.next-${process.pid}`;
 
-const { findings, lineages } = await compileContent(contentDir);
+const content = await compileContent(contentDir);
+const { findings, lineages } = content;
+shared.compiled = { contentDir, content };
 const report = printFindings(findings);
 if (report) console.error(report);
 if (hasErrors(findings)) {

@@ -59,9 +59,9 @@ test('20,000 pieces of damage to the small lineage', { timeout }, async () => {
   const trial = fc.tuple(fc.constantFrom(...patient.files), fc.array(damage, { minLength: 1, maxLength: 3 }));
   const started = performance.now();
   await fc.assert(
-    fc.asyncProperty(trial, async ([file, acts]) =>
-      expect(await patient.findFault(file, acts), file).toBeUndefined(),
-    ),
+    fc.asyncProperty(trial, async ([file, acts]) => {
+      expect(await patient.findFault(file, acts), file).toBeUndefined();
+    }),
     { seed: 4, numRuns: 20_000, endOnFailure: true },
   );
   console.log(`20,000 pieces of damage: ${((performance.now() - started) / 1000).toFixed(0)} s, no fault`);

@@ -58,7 +58,7 @@ function parseAfresh(source: SourceText, report: Report): Located<unknown> | und
   }
   if (doc.errors.length > 0) return syntaxErrors(doc, source, report);
   if (nodesTooDeep(doc)) return tooDeep(source, report);
-  return plainValue(doc, source, report);
+  return hasPlainKeys(doc, source, report) ? plainValue(doc, source, report) : undefined;
 }
 
 /** A part of a located value as a located value of its own. */
@@ -167,6 +167,25 @@ function tooDeep(source: SourceText, report: Report): undefined {
     'records need five levels at most: look for a bracket left open',
   );
   return undefined;
+}
+
+/** YAML lets a list or a record be a key; in records that is always a bracket in the wrong place. */
+function hasPlainKeys(doc: Document.Parsed, source: SourceText, report: Report): boolean {
+  let plain = true;
+  visit(doc, {
+    Pair(_key, { key }) {
+      if (!isCollection(key) && !isAlias(key)) return;
+      const [start, end] = key.range ?? [0, 1];
+      report.add(
+        'yaml-syntax',
+        { source, start, end },
+        'a key is a list or a record',
+        'write a name before the colon, or put a text that begins with a bracket between quotation marks',
+      );
+      plain = false;
+    },
+  });
+  return plain;
 }
 
 function nodesTooDeep(doc: Document): boolean {

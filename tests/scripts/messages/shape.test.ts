@@ -37,6 +37,18 @@ describe('messages about shape', () => {
     `);
   });
 
+  it('a key is a record', async () => {
+    expect(
+      await findingsAfter({
+        'taxa.yaml': replaced('scientificName: Saltula prima', '{ x: 1 }: Saltula prima'),
+      }),
+    ).toMatchInlineSnapshot(`
+      "taxa.yaml:2:24-32 error yaml-syntax
+        a key is a list or a record
+        write a name before the colon, or put a text that begins with a bracket between quotation marks"
+    `);
+  });
+
   it('a key stands twice', async () => {
     expect(
       await findingsAfter({ 'taxa.yaml': replaced('role: outgroup }', 'role: outgroup, role: ingroup }') }),

@@ -28,7 +28,7 @@ const counts = { warmUp: 50, kept: 300 } as const;
 const thinning = 10;
 
 /** Points of the lattice that stands for the chains at light effort. */
-const latticePoints = 40;
+const latticePoints = 80;
 
 /** Weight of a rate below which it is left out. */
 const lightestRates = { full: 1e-6, light: 1e-3 } as const;

@@ -25,7 +25,7 @@ export type Effort = 'full' | 'light';
  * Steps of the grid in the stretched coordinate. Halving the full one moves quantiles by less than 1e-9 of their spread,
  * halving the light one by less than 1e-4.
  */
-const gridSteps = { full: 0.2, light: 0.45 } as const;
+const gridSteps = { full: 0.17, light: 0.45 } as const;
 
 /** How far below the scale of the data the log of the rate is looked for. */
 const scanDepth = 60;

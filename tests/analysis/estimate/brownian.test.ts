@@ -51,9 +51,9 @@ test.each(nineTips.cases)(
     const answer = estimateTrait({ tree, observations: observe(known.missing, known.withError) });
     if (!answer.estimated) throw new Error(answer.reason);
     const value = answer.nodes.find((node) => node.label === 'G')!;
-    expect(value.median).toBeCloseTo(known.integrated.median, 7);
-    expect(value.interval[0]).toBeCloseTo(known.integrated.low, 7);
-    expect(value.interval[1]).toBeCloseTo(known.integrated.high, 7);
+    expect(value.median).toBeCloseTo(known.integrated.median, 9);
+    expect(value.interval[0]).toBeCloseTo(known.integrated.low, 9);
+    expect(value.interval[1]).toBeCloseTo(known.integrated.high, 9);
     const weights = new Map(value.relatives!.map(({ taxon, weight }) => [taxon, weight]));
     expect([...weights.values()].reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 12);
     // with sampling variance the weights shift with the rate, so their average is close to, not at, those of one rate

@@ -130,6 +130,6 @@ function requireStanding(
     if (!start) throw new Error(`the template of ${id} has no landmark ${landmark}`);
     const [x] = move(start);
     if (!(Math.abs(x - value) < standingTolerance))
-      throw new Error(`${landmark} of ${id} stands at ${x}, not at its value ${value}`);
+      throw new Error(`${landmark} of ${id} stands at ${Number(x.toFixed(4))}, not at its value ${value}`);
   }
 }

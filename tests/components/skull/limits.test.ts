@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { shapeAtValue, shapeTrend, type Shape } from '../../../analysis/geometry/index.ts';
+import { limitOutlines } from '../../../components/figures/skull/limits.ts';
+import type { SkullDrawing } from '../../../components/figures/skull/skull-drawing.ts';
+import { inventedSkulls } from './fixtures/invented-skulls.ts';
+
+const shapeOf = ({ landmarks }: SkullDrawing): Shape =>
+  new Map(Object.entries(landmarks).map(([id, { at }]) => [id, at]));
+const readingOf = (drawing: SkullDrawing) => drawing.landmarks['naris-posterior']!.at[0];
+
+const drawing = inventedSkulls.find(({ id }) => id === 'no-face')!;
+const trend = shapeTrend(
+  inventedSkulls
+    .filter(({ accent }) => accent?.status === 'measured')
+    .map((each) => ({ shape: shapeOf(each), value: readingOf(each) })),
+);
+const held = new Set([
+  ...Object.entries(drawing.landmarks).flatMap(([id, { basis }]) => (basis === 'digitised' ? [id] : [])),
+  'prosthion',
+  'anterior-orbital-rim',
+]);
+
+function endAt(value: number) {
+  const shape = shapeAtValue(shapeOf(drawing), trend, { reading: 'naris-posterior', value, held });
+  const landmarks = Object.fromEntries(
+    [...shape].map(([id, at]) => [id, { at, basis: drawing.landmarks[id]!.basis }]),
+  );
+  return { landmarks, value };
+}
+
+test('a restoration has one dotted outline for each end of its interval, and nothing else', () => {
+  const shapes = limitOutlines(drawing, 'naris-posterior', [endAt(33), endAt(58)]);
+  expect(shapes.map(({ role }) => role)).toEqual(['limit', 'limit']);
+});
+
+test('a limit at the middle value has no outline of its own', () => {
+  expect(limitOutlines(drawing, 'naris-posterior', [endAt(46)])).toEqual([]);
+});
+
+test('a limit whose shape does not read its value is refused', () => {
+  expect(() => limitOutlines(drawing, 'naris-posterior', [{ ...endAt(33), value: 36 }])).toThrow(
+    'naris-posterior of no-face stands at 33',
+  );
+});

@@ -1,4 +1,7 @@
 import { branchesAt } from './scene/branch-list.ts';
+import type { Voice } from '../messages/say.ts';
+import type { SkullAnchors } from './scene/focus.ts';
+import type { MeasureWords } from './scene/measure-lines.ts';
 import type { PlateWords } from './scene/compose-plate.ts';
 import type { KeyWords } from './scene/key.ts';
 import type { PlateLayout } from './scene/layout.ts';
@@ -7,11 +10,17 @@ import { wrap } from './scene/scene.ts';
 import type { LineageView } from '../lineage/view.ts';
 
 /** All words that a plate prints, in the page's language. */
-export function plateWords(view: LineageView, data: PlateData, layout: PlateLayout): PlateWords {
+export function plateWords(
+  view: LineageView,
+  data: PlateData,
+  layout: PlateLayout,
+  anchors: ReadonlyMap<string, SkullAnchors>,
+): PlateWords {
   const { voice } = view;
   const [start, end] = [0, 100].map((at) => data.marks.find((mark) => mark.at === at)?.text ?? '');
   return {
     ruler: { start: start || voice.say('ruler.start'), end: end || voice.say('ruler.end') },
+    measure: (taxon) => measureWords(voice, anchors.get(taxon)),
     breakWord: voice.say('ruler.break'),
     key: keyWords(view),
     value: (taxon) => view.printed(taxon).printed,
@@ -38,4 +47,12 @@ export function plateDescription(view: LineageView, data: PlateData): string {
     inferred: count('inferred'),
     unknown: count('unknown'),
   });
+}
+
+/** `a` and `b`, as the card calls them too, with their lengths where the drawing is of one specimen. */
+function measureWords(voice: Voice, anchors: SkullAnchors | undefined): MeasureWords {
+  const { mm } = anchors ?? {};
+  return mm
+    ? { part: `a ${voice.number(mm.part, 1)} mm`, whole: `b ${voice.number(mm.whole, 1)} mm` }
+    : { part: 'a', whole: 'b' };
 }

@@ -11,7 +11,7 @@ export function skullAnchors(view: LineageView): ReadonlyMap<string, SkullAnchor
   if (line?.end === undefined) return new Map();
   return new Map(
     drawingsOf(view).flatMap((drawing): [string, SkullAnchors][] => {
-      const found = anchorsOf(drawing, line.from, line.to, line.end!);
+      const found = anchorsOf(drawing, line.from, line.to, line.end!, lengthsOf(view, drawing));
       return found ? [[drawing.taxon, found]] : [];
     }),
   );
@@ -37,11 +37,23 @@ function anchorsOf(
   from: string,
   to: string,
   end: string,
+  mm: SkullAnchors['mm'],
 ): SkullAnchors | undefined {
   const [zero, reading, hundred] = [from, to, end].map((id) => drawing.points[id]?.at);
   if (!zero || !reading || !hundred) return undefined;
   const start = drawing.broken ? rearmost(drawing) : undefined;
-  return { zero: start ?? zero, reading, hundred, broken: drawing.broken };
+  return { zero: start ?? zero, reading, hundred, broken: drawing.broken, mm };
+}
+
+/** Part and whole in mm of the one specimen that a drawing is of; a broken one is measured from its break. */
+function lengthsOf(view: LineageView, drawing: CompiledDrawing): SkullAnchors['mm'] {
+  const [only, ...others] = drawing.specimens;
+  if (only === undefined || others.length > 0) return undefined;
+  const { working } = view.findValue(drawing.taxon)?.limits ?? {};
+  const reading = drawing.broken
+    ? working
+    : view.findSpecimen(only)?.values.find(({ trait }) => trait === drawing.trait);
+  return reading?.part && reading.whole ? { part: reading.part.mm, whole: reading.whole.mm } : undefined;
 }
 
 /** The point of the break that the ruler starts at. */

@@ -30,7 +30,8 @@ class LineagePlate extends HTMLElement {
     this.#stopWishes = onFocusWish((taxon) => {
       this.#display(taxon === undefined ? this.#step : { taxa: [taxon], slice: '', show: 'measurement' });
     });
-    for (const button of this.querySelectorAll<HTMLElement>('[data-walk]')) button.hidden = false;
+    for (const button of this.querySelectorAll<HTMLElement>('[data-walk], [data-restoration]'))
+      button.hidden = false;
     // Skulls of the steps to come are fetched while the visitor reads.
     const later = [...document.querySelectorAll<HTMLElement>('.step')].map(
       (step) => step.dataset['focus']?.split(' ')[0],
@@ -97,6 +98,8 @@ class LineagePlate extends HTMLElement {
     const target = event.target instanceof Element ? event.target : undefined;
     const walk = target?.closest<HTMLElement>('[data-walk]');
     if (walk) return this.#choose(this.#neighbour(Number(walk.dataset['walk'])));
+    if (target?.closest('[data-restoration]'))
+      return this.#display({ ...this.#shown, show: this.#shown.show === 'bone' ? 'figure' : 'bone' });
     if (target?.closest('svg')) this.#choose(this.#nearest(event.clientX, event.clientY));
   };
 

@@ -17,6 +17,7 @@ function request(tips: readonly InventedTip[], slices: number[] = []): Omit<Plat
       ruler: { start: 'start', end: 'end' },
       key: { measured: row, bounded: row, inferred: row, unknown: row, bar: row, bed: row },
       breakWord: 'break',
+      measure: () => ({ part: 'a', whole: 'b' }),
       value: (taxon) => taxon,
       slice: (age) => `slice ${age}`,
       meaning: ['meaning'],

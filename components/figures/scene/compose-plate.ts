@@ -3,6 +3,7 @@ import { column } from './column.ts';
 import { focusMarks, type SkullAnchors } from './focus.ts';
 import { key, type KeyWords } from './key.ts';
 import { nameLabels } from './labels.ts';
+import type { MeasureWords } from './measure-lines.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
 import { ruler, type RulerWords } from './ruler.ts';
@@ -15,6 +16,8 @@ import { statusMarks } from './status-marks.ts';
 export interface PlateWords {
   ruler: RulerWords;
   key: KeyWords;
+  /** Words beside the two lengths that make a share. */
+  measure(taxon: string): MeasureWords;
   /** The start of the ruler on a broken skull. */
   breakWord: string;
   /** Printed value of each animal. */
@@ -44,6 +47,7 @@ export function composePlate({ data, layout, words, anchors, slices }: PlateRequ
     focusMarks(mark, anchors.get(mark.taxon.id), data, layout, scales, {
       value: words.value(mark.taxon.id),
       breakWord: words.breakWord,
+      measure: words.measure(mark.taxon.id),
     }),
   );
   const carried = focus.filter((mark) => mark.role === 'carry');

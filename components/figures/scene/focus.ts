@@ -1,3 +1,4 @@
+import { measureMarks, type MeasureWords } from './measure-lines.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
 import type { Scales } from './scales.ts';
@@ -11,11 +12,15 @@ export interface SkullAnchors {
   hundred: readonly [number, number];
   /** The front end is a break, not the true landmark. */
   broken: boolean;
+  /** Lengths of part and whole in mm, where the drawing is of one specimen that gives them. */
+  mm?: { part: number; whole: number } | undefined;
 }
 
 export interface FocusWords {
   /** Printed value, as in a sentence: `58 ± 2`, `at least 31`, `41 [30–53]`. */
   value: string;
+  /** What stands beside the two lengths that make a share. */
+  measure: MeasureWords;
   /** What the start of the ruler is called where bone ends there. */
   breakWord: string;
 }
@@ -51,8 +56,31 @@ export function focusMarks(
   const broken = anchors?.broken ? breakWord(layout, scales, words.breakWord, mark) : [];
   const skull =
     data.ruler && anchors ? skullMarks(taxon.id, taxon.status, anchors, layout, scales, mark) : [];
+  const measure = data.ruler && anchors ? measured(taxon, anchors, layout, scales, words.measure, mark) : [];
   const plumb = plumbMarks(taxon, anchors, layout, scales, mark);
-  return [ring, carry, ...broken, ...skull, ...plumb, ...flag(placed.x, words.value, layout, mark)];
+  return [
+    ring,
+    carry,
+    ...broken,
+    ...skull,
+    ...measure,
+    ...plumb,
+    ...flag(placed.x, words.value, layout, mark),
+  ];
+}
+
+/** The lengths are those of bone: an inferred value has none. */
+function measured(
+  taxon: PlacedMark['taxon'],
+  anchors: SkullAnchors,
+  layout: PlateLayout,
+  scales: Scales,
+  words: MeasureWords,
+  mark: MarkMaker,
+): Mark[] {
+  const value =
+    taxon.status === 'measured' ? taxon.estimate : taxon.status === 'bounded' ? anchors.reading[0] : null;
+  return value === null ? [] : measureMarks(anchors, value, layout, scales, words, mark);
 }
 
 type MarkMaker = (role: string, shape: Mark['shape']) => Mark;

@@ -1,3 +1,4 @@
+import type { TraitAnswer } from '../../../analysis/estimate/index.ts';
 import { limitOfBroken, workingRows, type BrokenLimit } from '../../../analysis/traits/index.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
@@ -87,4 +88,29 @@ export function strongest(limits: readonly SpecimenLimit[]): SpecimenLimit | und
   return ceilings.length === 0
     ? undefined
     : ceilings.reduce((best, each) => (each.limit.atMost! < best.limit.atMost! ? each : best));
+}
+
+/** A limit that relatives give less than one chance in a thousand is worth another look. */
+const improbable = 0.001;
+
+/** Tells of broken specimens whose limit relatives find very improbable; pages then show both. */
+export function warnOfImprobable(
+  limits: ReadonlyMap<string, readonly SpecimenLimit[]>,
+  answer: TraitAnswer | undefined,
+  report: Report,
+): void {
+  if (!answer?.estimated) return;
+  const specimens = new Map(
+    [...limits.values()].flat().map(({ specimen }) => [specimen.record.value.id, specimen.record]),
+  );
+  for (const { specimen, probability } of answer.limits.probabilities) {
+    const record = specimens.get(specimen);
+    if (probability >= improbable || !record) continue;
+    report.add(
+      'limit-improbable',
+      record.at(['lost']),
+      `relatives find the limit of "${specimen}" very improbable (${probability.toExponential(0)})`,
+      'look again at the break, the identification and the axis; if all are right, it stands: pages show both',
+    );
+  }
 }

@@ -6,7 +6,7 @@ import type { Located } from '../source/yaml-source.ts';
 import { warnOfSpread } from './spread-findings.ts';
 import { dateTrees, type DatedLineageTree } from './date-trees.ts';
 import { estimateOn, type Depth } from './estimate-lineage-trait.ts';
-import { findLimits, type SpecimenLimit } from './limits.ts';
+import { findLimits, warnOfImprobable, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
 import { carrierBeds, placeTaxa } from './placement.ts';
 import { spanOfTrait, type TraitSpan } from './span.ts';
@@ -61,6 +61,7 @@ export function analyseLineage(
   const traits = observed.map((each, index) => {
     const where = each.record.at(['id']);
     const answer = reference && estimateOn(reference, each, settings, { where, report, depth });
+    warnOfImprobable(each.limits, answer, report);
     const span =
       depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
     return { ...each, placedMa: placeTaxa(beds[index]!, lineage, ages), answer, span };

@@ -11,6 +11,9 @@ import type { Known } from './known.ts';
 export function checkStories(records: LineageRecords, known: Known, report: Report): void {
   const languages = records.lineage?.value.languages ?? [...records.stories.keys()];
   const labels = records.specimens.records.map(({ value }) => specimenLabel(value));
+  const pictures = new Set(
+    records.specimens.records.flatMap(({ value }) => value.pictures.map(({ file }) => file)),
+  );
   for (const [language, source] of records.stories) {
     if (!languages.includes(language)) {
       report.add(
@@ -20,7 +23,7 @@ export function checkStories(records: LineageRecords, known: Known, report: Repo
         'add it to languages in lineage.yaml, or rename the file',
       );
     }
-    checkStory(source, known, proseRules(language, labels, traitWords(records, language)), report);
+    checkStory(source, known, proseRules(language, labels, traitWords(records, language)), pictures, report);
   }
   if (records.stories.size === 0) return;
   for (const language of languages) {

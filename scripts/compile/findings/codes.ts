@@ -62,6 +62,7 @@ export const severities = {
   'break-unneeded': 'error',
   'lost-and-present': 'error',
   'limit-refused': 'warning',
+  'limit-improbable': 'warning',
   untreated: 'error',
   // who counts
   'cast-alone': 'error',

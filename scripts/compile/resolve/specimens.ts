@@ -1,3 +1,4 @@
+import { expectId } from '../check/expect-id.ts';
 import type { Report } from '../findings/report.ts';
 import { didYouMean } from '../findings/suggest.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
@@ -45,11 +46,14 @@ export function resolveSpecimens(
     } else {
       for (const row of rows) {
         const id = ownerOf(row, find, records, report);
-        if (id !== undefined) addRow(rowsOf, id, row);
+        if (id === undefined) continue;
+        checkTaxon(row, find.byId(id)!, report);
+        addRow(rowsOf, id, row);
       }
     }
   }
   checkSheetOwners(landmarkSheets, records, report);
+  made.forEach((specimen) => checkMade(specimen, records, report));
   return [...records.specimens.records, ...made].map((record) => ({
     record,
     digitisings: digitisingsOf(record, landmarkSheets, scheme, report),
@@ -121,6 +125,26 @@ function ownerOf(
       'add a column institutionCode',
     );
   return undefined;
+}
+
+/** A table that also names taxa must name the ones that the specimens' records name. */
+function checkTaxon(row: TableRow, { value }: Located<Specimen>, report: Report): void {
+  const cell = row.facts.get('taxon');
+  if (!cell || cell.text === value.taxon) return;
+  report.add(
+    'csv-row',
+    cell.span,
+    `${value.id} is "${cell.text}" here and "${value.taxon}" in its record`,
+    'correct one of the two, or map the column to ignore under sheets: in scheme.yaml',
+  );
+}
+
+/** What a museum's table names must be known, as it must be in a record. */
+function checkMade(specimen: Located<Specimen>, { taxa, horizons }: LineageRecords, report: Report): void {
+  const { taxon, horizon } = specimen.value;
+  if (taxa.whole) expectId('taxon', taxon, taxa.declared, specimen.at(['taxon']), report);
+  if (horizon !== undefined && horizons.whole)
+    expectId('horizon', horizon, horizons.declared, specimen.at(['horizon']), report);
 }
 
 function unknownSpecimen(

@@ -207,4 +207,14 @@ describe('messages about landmarks and breaks', () => {
         measure it by callipers alone, with a definition, or add a view in three dimensions"
     `);
   });
+
+  it('relatives find a limit very improbable', async () => {
+    const broken =
+      '- id: hm-10\n  taxon: collina-media\n  horizon: gorse-clay\n  lost: [{ landmark: snout-tip }]\n  measurements:\n    muzzle-length: { value: 58, unit: mm, toBreak: snout-tip }\n    skull-length: { value: 60, unit: mm, toBreak: snout-tip }\n';
+    expect(await findingsAfter({ 'specimens.yaml': added(broken) })).toMatchInlineSnapshot(`
+      "specimens.yaml:62:9-34 warning limit-improbable
+        relatives find the limit of "hm-10" very improbable (2e-5)
+        look again at the break, the identification and the axis; if all are right, it stands: pages show both"
+    `);
+  });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findingsAfter, replaced } from '../fixtures/changed-lineage.ts';
+import { added, findingsAfter, replaced } from '../fixtures/changed-lineage.ts';
 
 describe('messages about tables', () => {
   it('a decimal comma in a cell', async () => {
@@ -117,6 +117,41 @@ describe('messages about tables', () => {
       "sheets/callipers.csv:2:1-3 error csv-row
         this row names no specimen
         fill the column specimen or catalogNumber"
+    `);
+  });
+
+  it('a table names another taxon than the record', async () => {
+    const table =
+      'specimen,taxon,muzzle-length (mm),skull-length (mm)\nhm-5,collina-nana,29.4,70.2\nhm-6,collina-vivens,34.1,80.3\n';
+    expect(await findingsAfter({ 'sheets/callipers.csv': table })).toMatchInlineSnapshot(`
+      "sheets/callipers.csv:2:6-18 error csv-row
+        hm-5 is "collina-nana" here and "collina-longa" in its record
+        correct one of the two, or map the column to ignore under sheets: in scheme.yaml"
+    `);
+  });
+
+  it('a museum’s table names a taxon that is not known', async () => {
+    const mapping =
+      'sheets:\n  - file: sheets/more.csv\n    rows: specimens\n    columns: { Number: catalogNumber, Kind: taxon, "PL (mm)": { measurement: muzzle-length, unit: mm } }\n';
+    const changes = {
+      'scheme.yaml': added(mapping),
+      'sheets/more.csv': 'Number,Kind,PL (mm)\n77,saltula-prma,20.2\n',
+    };
+    expect(await findingsAfter(changes)).toMatchInlineSnapshot(`
+      "sheets/more.csv:2:4-16 error unknown-id
+        unknown taxon: "saltula-prma"; did you mean "saltula-prima"?
+        name one of taxa.yaml, or add it there"
+    `);
+  });
+
+  it('a museum’s table has a column that its mapping leaves out', async () => {
+    const mapping =
+      'sheets:\n  - file: sheets/more.csv\n    rows: specimens\n    columns: { Number: catalogNumber, Kind: taxon }\n';
+    const changes = { 'scheme.yaml': added(mapping), 'sheets/more.csv': 'Number,Kinds\n77,saltula-prima\n' };
+    expect((await findingsAfter(changes)).split('\n').slice(0, 3).join('\n')).toMatchInlineSnapshot(`
+      "sheets/more.csv:1:8-13 error csv-header
+        the column "Kinds" is not described in scheme.yaml; did you mean "Kind"?
+        add it to columns of this sheet, with ignore if it is not used"
     `);
   });
 });

@@ -1,3 +1,4 @@
+import { didYouMean } from '../../findings/suggest.ts';
 import type { Report } from '../../findings/report.ts';
 import type { SourceText } from '../../source/source-text.ts';
 import type { Known } from '../known.ts';
@@ -6,15 +7,23 @@ import { parseStory, spanOf, type StoryNode } from './parse-story.ts';
 import { checkProse, type ProseRules } from './check-prose.ts';
 
 /** Checks one story: its syntax, its components, and its prose. */
-export function checkStory(source: SourceText, known: Known, rules: ProseRules, report: Report): void {
+export function checkStory(
+  source: SourceText,
+  known: Known,
+  rules: ProseRules,
+  pictures: ReadonlySet<string>,
+  report: Report,
+): void {
   const tree = parseStory(source, report);
-  if (tree) visit(tree, { source, known, rules, report });
+  if (tree) visit(tree, { source, known, rules, pictures, report });
 }
 
 interface Context {
   source: SourceText;
   known: Known;
   rules: ProseRules;
+  /** Files of the pictures that specimens record, with their texts and rights. */
+  pictures: ReadonlySet<string>;
   report: Report;
 }
 
@@ -46,6 +55,7 @@ function visit(node: StoryNode, context: Context): void {
     for (const text of [node.alt, node.title])
       if (text) checkProse(text, spanOf(source, node), rules, report);
   }
+  if (node.type === 'image') checkImage(node, context);
   for (const child of node.children ?? []) visit(child, context);
 }
 
@@ -70,5 +80,16 @@ function checkStep(node: StoryNode, { source, report }: Context): void {
     { ...span, end: span.start + 5 },
     'a step does not begin with a heading',
     'write a line "## …" first inside <Step>, after an empty line',
+  );
+}
+
+/** A picture in a story is one that a specimen records: only there does it have rights and a text in every language. */
+function checkImage({ url = '', position }: StoryNode, { source, pictures, report }: Context): void {
+  if (pictures.has(url.replace(/^\.\//, ''))) return;
+  report.add(
+    'picture-rights',
+    spanOf(source, { position }),
+    `the picture "${url}" is recorded with no specimen${didYouMean(url, pictures)}`,
+    'list it under pictures of its specimen, with alt and rights, and name it by the same path',
   );
 }

@@ -25,6 +25,6 @@ export function numberWordPattern(language: string, traitWords: readonly string[
   if (!counting) return undefined;
   const escaped = traitWords.map((word) => word.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&'));
   const units = [counting.units, ...escaped].join('|');
-  const between = '(?:[\\s-]+(?:of|de|del|the|la|el|an?))*[\\s-]+';
+  const between = '(?:[\\s-]+(?:of|de|del|the|las?|los|el|an?))*[\\s-]+';
   return new RegExp(`(?<![\\p{L}])(?:${counting.numbers})${between}(?:${units})(?![\\p{L}])`, 'giu');
 }

@@ -190,9 +190,8 @@ describe('messages about stories', () => {
   });
 
   it('a picture in a story is recorded with no specimen', async () => {
-    expect(
-      await findingsAfter({ 'story.en.mdx': added('\n![A hopper](images/hopper.svg)\n') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'story.en.mdx': added('\n![A hopper](images/hopper.svg)\n') }))
+      .toMatchInlineSnapshot(`
       "story.en.mdx:11:1-31 error picture-rights
         the picture "images/hopper.svg" is recorded with no specimen
         list it under pictures of its specimen, with alt and rights, and name it by the same path"

@@ -37,7 +37,7 @@ export const wide: PlateLayout = {
   skullBase: 256,
   rulerTop: 390,
   title: { x: 14, y: 34 },
-  key: { x: 616, y: 464, lineHeight: 25, notes: true },
+  key: { x: 616, y: 506, lineHeight: 25, notes: true },
   names: { left: 128, right: 596, shorten: false },
   sliceWords: { x: 606, letters: 24 },
 };

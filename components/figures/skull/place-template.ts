@@ -10,6 +10,7 @@ import {
   isInRing,
   ringArea,
   traceCurve,
+  type DrawingTemplate,
   type Fold,
   type PlanePoint,
   type Polyline,
@@ -55,7 +56,7 @@ export function placeTemplate(drawing: SkullDrawing, spacing: number): PlacedSku
   const from: Shape = new Map(Object.entries(template.landmarks).map(([id, { at }]) => [id, at]));
   const to: Shape = new Map(Object.entries(drawing.landmarks).map(([id, { at }]) => [id, at]));
   const warp = warpOf(drawing.id, from, to);
-  refuseFolds(drawing, from, warp);
+  refuseFolds(drawing, warp);
   const move = (point: PlanePoint) => applyWarp(warp, point);
   requireStanding(drawing, from, move);
   const place = (stop: TemplateStop) => move(typeof stop === 'string' ? from.get(stop)! : stop);
@@ -109,15 +110,24 @@ function warpOf(id: string, from: Shape, to: Shape): Warp {
   }
 }
 
-function refuseFolds(drawing: SkullDrawing, from: Shape, warp: Warp): void {
-  const { pieces } = drawing.template;
-  const stop = (each: TemplateStop) => (typeof each === 'string' ? from.get(each)! : each);
+function refuseFolds({ id, template }: SkullDrawing, warp: Warp): void {
+  const watched = watchedPoints.get(template) ?? bonePoints(template);
+  watchedPoints.set(template, watched);
+  const fold = findFold(warp, watched);
+  if (fold) throw new SkullFolds(id, fold.between);
+}
+
+/** Points of a template at which folds are looked for: the same for every animal, and slow to find. */
+const watchedPoints = new WeakMap<DrawingTemplate, readonly PlanePoint[]>();
+
+/** Stops of every bone, and a grid inside them. */
+function bonePoints({ pieces, landmarks }: DrawingTemplate): PlanePoint[] {
+  const place = (stop: TemplateStop) => (typeof stop === 'string' ? landmarks[stop]!.at : stop);
   const rings = pieces
-    .filter((piece) => piece.kind === 'bone')
-    .map((piece) => piece.through!.filter((each) => each !== 'corner').map(stop));
-  const grid = gridOver(rings.flat(), 6).filter((point) => rings.some((ring) => isInRing(point, ring)));
-  const fold = findFold(warp, [...rings.flat(), ...grid]);
-  if (fold) throw new SkullFolds(drawing.id, fold.between);
+    .filter(({ kind }) => kind === 'bone')
+    .map(({ through = [] }) => through.filter((stop) => stop !== 'corner').map(place));
+  const inside = gridOver(rings.flat(), 6).filter((point) => rings.some((ring) => isInRing(point, ring)));
+  return [...rings.flat(), ...inside];
 }
 
 function requireStanding(

@@ -1,4 +1,4 @@
-import { distanceBetween, type PlanePoint } from './plane.ts';
+import { distanceBetween, pointBetween, type PlanePoint } from './plane.ts';
 
 /** A curve as the points that it passes through; at `corner` it may bend sharply in the point before. */
 export type CurveCourse = readonly (PlanePoint | 'corner')[];
@@ -44,13 +44,13 @@ function segment(run: readonly PlanePoint[], index: number, end: PlanePoint, spa
   const before = run[index - 1] ?? mirrored(start, end);
   const after = run[index + 2] ?? mirrored(end, start);
   const count = Math.max(2, Math.ceil(distanceBetween(start, end) / spacing));
-  const knots = [0, 0, 0, 0];
-  [before, start, end, after].reduce((last, point, knot) => {
-    knots[knot] = knots[knot - 1]! + Math.max(1e-4, Math.sqrt(distanceBetween(last, point)));
-    return point;
-  });
+  const stretch = (one: PlanePoint, other: PlanePoint) =>
+    Math.max(1e-4, Math.sqrt(distanceBetween(one, other)));
+  const k1 = stretch(before, start);
+  const k2 = k1 + stretch(start, end);
+  const k3 = k2 + stretch(end, after);
   return Array.from({ length: count }, (_, part) =>
-    catmullRom([before, start, end, after], knots, knots[1]! + ((knots[2]! - knots[1]!) * part) / count),
+    catmullRom([before, start, end, after], [0, k1, k2, k3], k1 + ((k2 - k1) * part) / count),
   );
 }
 
@@ -58,17 +58,16 @@ function mirrored(about: PlanePoint, point: PlanePoint): PlanePoint {
   return [2 * about[0] - point[0], 2 * about[1] - point[1]];
 }
 
-/** Value of the curve by the pyramid of Barry and Goldman (1988). */
-function catmullRom(points: readonly PlanePoint[], knots: readonly number[], at: number): PlanePoint {
-  let level = points;
-  for (let width = 1; width <= 3; width++) {
-    level = level.slice(1).map((right, index) => {
-      const left = level[index]!;
-      // The top of the pyramid spans the two middle knots only.
-      const [from, to] = width === 3 ? [knots[1]!, knots[2]!] : [knots[index]!, knots[index + width]!];
-      const share = (at - from) / (to - from);
-      return [left[0] + (right[0] - left[0]) * share, left[1] + (right[1] - left[1]) * share] as const;
-    });
-  }
-  return level[0]!;
+/** Value of the curve by the pyramid of Barry and Goldman (1988): three lines, two parabolas through them, one cubic. */
+function catmullRom(
+  [before, start, end, after]: readonly [PlanePoint, PlanePoint, PlanePoint, PlanePoint],
+  [k0, k1, k2, k3]: readonly [number, number, number, number],
+  at: number,
+): PlanePoint {
+  const first = pointBetween(before, start, (at - k0) / (k1 - k0));
+  const second = pointBetween(start, end, (at - k1) / (k2 - k1));
+  const third = pointBetween(end, after, (at - k2) / (k3 - k2));
+  const low = pointBetween(first, second, (at - k0) / (k2 - k0));
+  const high = pointBetween(second, third, (at - k1) / (k3 - k1));
+  return pointBetween(low, high, (at - k1) / (k2 - k1));
 }

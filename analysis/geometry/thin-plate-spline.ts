@@ -71,7 +71,9 @@ function requireApart(source: readonly PlanePoint[]): void {
 }
 
 function squaredDistance(from: PlanePoint, to: PlanePoint): number {
-  return (to[0] - from[0]) ** 2 + (to[1] - from[1]) ** 2;
+  const dx = to[0] - from[0];
+  const dy = to[1] - from[1];
+  return dx * dx + dy * dy;
 }
 
 function kernel(squared: number): number {
@@ -83,10 +85,12 @@ export function applySpline(spline: ThinPlateSpline, point: PlanePoint): PlanePo
   const [constant, byX, byY] = spline.affine;
   let x = constant[0] + byX[0] * point[0] + byY[0] * point[1];
   let y = constant[1] + byX[1] * point[0] + byY[1] * point[1];
-  for (const [index, place] of spline.source.entries()) {
-    const bend = kernel(squaredDistance(place, point));
-    x += spline.weights[index]![0] * bend;
-    y += spline.weights[index]![1] * bend;
+  // Plain loops here and below: they run a million times for one page.
+  for (let index = 0; index < spline.source.length; index++) {
+    const bend = kernel(squaredDistance(spline.source[index]!, point));
+    const weight = spline.weights[index]!;
+    x += weight[0] * bend;
+    y += weight[1] * bend;
   }
   return [x, y];
 }
@@ -98,16 +102,18 @@ export function splineDerivatives(
 ): readonly [number, number, number, number] {
   const [, byX, byY] = spline.affine;
   let [xx, xy, yx, yy] = [byX[0], byY[0], byX[1], byY[1]];
-  for (const [index, place] of spline.source.entries()) {
+  for (let index = 0; index < spline.source.length; index++) {
+    const place = spline.source[index]!;
     const squared = squaredDistance(place, point);
     if (squared === 0) continue;
     const slope = 2 * (Math.log(squared) + 1);
-    const [dx, dy] = [slope * (point[0] - place[0]), slope * (point[1] - place[1])];
-    const [weightX, weightY] = spline.weights[index]!;
-    xx += weightX * dx;
-    xy += weightX * dy;
-    yx += weightY * dx;
-    yy += weightY * dy;
+    const dx = slope * (point[0] - place[0]);
+    const dy = slope * (point[1] - place[1]);
+    const weight = spline.weights[index]!;
+    xx += weight[0] * dx;
+    xy += weight[0] * dy;
+    yx += weight[1] * dx;
+    yy += weight[1] * dy;
   }
   return [xx, xy, yx, yy];
 }

@@ -1,8 +1,8 @@
-import type { APIRoute, GetStaticPaths } from 'astro';
-import { loadLineage, loadLineages } from '../../lineage/load.ts';
+import type { APIRoute } from 'astro';
+import { loadLineage } from '../../lineage/load.ts';
+import { lineagePaths } from '../../lineage/paths.ts';
 
-export const getStaticPaths = (async () =>
-  (await loadLineages()).map(({ lineage }) => ({ params: { lineage } }))) satisfies GetStaticPaths;
+export const getStaticPaths = lineagePaths;
 
 /** The compiled lineage, as `compute` prints it. */
 export const GET: APIRoute = async ({ params }) =>

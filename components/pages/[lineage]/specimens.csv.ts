@@ -1,9 +1,9 @@
-import type { APIRoute, GetStaticPaths } from 'astro';
+import type { APIRoute } from 'astro';
 import { specimensCsv } from '../../data/specimens-csv.ts';
-import { loadLineage, loadLineages } from '../../lineage/load.ts';
+import { loadLineage } from '../../lineage/load.ts';
+import { lineagePaths } from '../../lineage/paths.ts';
 
-export const getStaticPaths = (async () =>
-  (await loadLineages()).map(({ lineage }) => ({ params: { lineage } }))) satisfies GetStaticPaths;
+export const getStaticPaths = lineagePaths;
 
 export const GET: APIRoute = async ({ params }) =>
   new Response(specimensCsv(await loadLineage(params['lineage']!)), {

@@ -1,9 +1,9 @@
-import type { APIRoute, GetStaticPaths } from 'astro';
+import type { APIRoute } from 'astro';
 import { valuesCsv } from '../../data/values-csv.ts';
-import { loadLineage, loadLineages } from '../../lineage/load.ts';
+import { loadLineage } from '../../lineage/load.ts';
+import { lineagePaths } from '../../lineage/paths.ts';
 
-export const getStaticPaths = (async () =>
-  (await loadLineages()).map(({ lineage }) => ({ params: { lineage } }))) satisfies GetStaticPaths;
+export const getStaticPaths = lineagePaths;
 
 export const GET: APIRoute = async ({ params }) =>
   new Response(valuesCsv(await loadLineage(params['lineage']!)), {

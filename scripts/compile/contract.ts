@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { templateSchema } from './templates.ts';
+import { horizon, reference, specimen, taxon } from './contract-records.ts';
+import { interval, status, texts } from './contract-words.ts';
 
 /*
  * The compiled lineage: the one value that pages, downloads and `compute` read.
@@ -8,91 +10,7 @@ import { templateSchema } from './templates.ts';
  * Numbers are in the trait's own unit, ages in Ma, lengths in mm; absent is null, never NaN.
  */
 
-/** Language tag to text. */
-export const texts = z.record(z.string(), z.string());
-
-/** Ends of an interval; null where it has none on that side. */
-export const interval = z.tuple([z.number().nullable(), z.number().nullable()]);
-
-export const status = z.enum(['measured', 'bounded', 'inferred', 'unknown']);
-
-const age = z.object({
-  from: z.number().describe('older end, Ma'),
-  to: z.number().describe('younger end, Ma'),
-  text: z.string().describe('the two ends with the digits the author wrote'),
-  basis: z.enum(['dated', 'bracketed', 'stage', 'living']),
-});
-
-const taxon = z.object({
-  id: z.string(),
-  name: z.string().describe('scientific name, without authorship'),
-  authorship: z.string().optional(),
-  vernacular: texts.optional(),
-  living: z.boolean(),
-  role: z.enum(['ingroup', 'outgroup', 'comparator']),
-  note: texts.optional(),
-  finds: z.object({
-    first: z.number().nullable().describe('older end of the oldest horizon, Ma'),
-    last: z.number().nullable().describe('younger end of the youngest horizon, Ma; 0 when living'),
-    horizons: z.array(z.string()),
-  }),
-  age: age.nullable(),
-  inTree: z.boolean(),
-  specimens: z.array(z.string()),
-  sources: z.array(z.string()),
-});
-
-const horizon = z.object({
-  id: z.string(),
-  formation: z.string(),
-  bed: z.string().optional(),
-  age,
-  sources: z.array(z.string()),
-});
-
-const specimenValue = z.object({
-  trait: z.string(),
-  value: z.number(),
-  standardError: z.number().nullable().describe('error of the reading, trait units'),
-  readings: z.number().int().describe('how many repeats the value rests on'),
-  part: z.object({ measurement: z.string(), mm: z.number() }).optional(),
-  whole: z.object({ measurement: z.string(), mm: z.number() }).optional(),
-  approximate: z.boolean(),
-});
-
-const picture = z.object({
-  file: z.string().describe('path from the folder of the lineage'),
-  alt: texts,
-  drawnFrom: z.enum(['specimen', 'photograph', 'diagram']).optional(),
-  credit: z.string(),
-  licence: z.string(),
-  venues: z.array(z.string()).optional().describe('where it may be shown; left out means everywhere'),
-});
-
-const specimen = z.object({
-  id: z.string(),
-  taxon: z.string(),
-  label: z.string().describe('institution code and catalogue number'),
-  typeStatus: z.string().optional(),
-  kind: z.enum(['fossil', 'recent', 'cast', 'mould', 'model']),
-  castOf: z.string().optional(),
-  horizon: z.string().nullable(),
-  age: age.nullable(),
-  lifeStage: z.string(),
-  elements: z.array(z.object({ element: z.string(), side: z.string().optional(), preserved: z.number() })),
-  lost: z.array(z.string()).describe('landmarks lost at a break'),
-  mirrored: z.boolean(),
-  sources: z.array(z.string()),
-  values: z.array(specimenValue),
-  pictures: z.array(picture).optional(),
-});
-
-const reference = z.object({
-  key: z.string(),
-  short: z.string().describe('author and year, for a line of text'),
-  full: z.string().describe('one line of a reference list'),
-  url: z.string().optional(),
-});
+export { interval, status, texts };
 
 const treeNode = z.object({
   id: z.string(),

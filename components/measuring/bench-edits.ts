@@ -42,6 +42,17 @@ function putBreak(record: BenchRecord, landmark: string, index: number, place: P
   return withNow(record, { breaks: own.length > 0 ? { ...others, [landmark]: own } : others });
 }
 
+/**
+ * The bench after a tap with a slot in hand: the slot is put there; a landmark that is lost gets a point of its break, so
+ * that one lost point never comes back by a tap.
+ */
+export function tapPlace(record: BenchRecord, slot: PointSlot, place: Place): BenchRecord {
+  if (slot.kind !== 'landmark' || !record.now.absent.includes(slot.landmark))
+    return putPlace(record, slot, place);
+  const index = record.now.breaks[slot.landmark]?.length ?? 0;
+  return putPlace(record, { kind: 'break', landmark: slot.landmark, index }, place);
+}
+
 /** The bench with a landmark said to be lost, its places in every round gone; or said to be there after all. */
 export function markAbsent(record: BenchRecord, landmark: string, absent: boolean): BenchRecord {
   const others = record.now.absent.filter((id) => id !== landmark);

@@ -13,7 +13,7 @@ export interface BenchWords {
 /** A voice out of the messages that the page carries. */
 export function benchWords(messages: Readonly<Record<string, string>>, language: string): BenchWords {
   const rules = new Intl.PluralRules(language);
-  const phrase: BenchWords['say'] = (key, places = {}) =>
+  const phrase: BenchWords['phrase'] = (key, places = {}) =>
     (messages[key] ?? key).replace(/\{(\w+)\}/g, (_, name: string) => String(places[name] ?? ''));
   return {
     phrase,

@@ -50,9 +50,27 @@ export function isOpen(record: BenchRecord, slot: PointSlot): boolean {
   return placeOf(record, slot) === undefined;
 }
 
-/** The next open slot after one, going round once; the slot itself where none is open. */
-export function nextOpen(record: BenchRecord, slots: readonly PointSlot[], after: PointSlot): PointSlot {
-  const at = slots.findIndex((slot) => slotKey(slot) === slotKey(after));
-  const order = [...slots.slice(at + 1), ...slots.slice(0, at + 1)];
-  return order.find((slot) => isOpen(record, slot)) ?? after;
+/** The next open slot after one, going round once; undefined where none is open. */
+export function nextOpen(
+  record: BenchRecord,
+  slots: readonly PointSlot[],
+  after?: PointSlot,
+): PointSlot | undefined {
+  const at = after ? slots.findIndex((slot) => slotKey(slot) === slotKey(after)) : -1;
+  return [...slots.slice(at + 1), ...slots.slice(0, at + 1)].find((slot) => isOpen(record, slot));
+}
+
+/** The slot so many steps on in the list, round its ends. */
+export function stepSlot(slots: readonly PointSlot[], from: PointSlot | undefined, step: number): PointSlot {
+  const at = from ? slots.findIndex((slot) => slotKey(slot) === slotKey(from)) : step > 0 ? -1 : 0;
+  return slots[(at + step + slots.length) % slots.length]!;
+}
+
+/** The first slot whose place differs between two states: what an undo changed. */
+export function changedSlot(
+  before: BenchRecord,
+  after: BenchRecord,
+  slots: readonly PointSlot[],
+): PointSlot | undefined {
+  return slots.find((slot) => String(placeOf(before, slot)) !== String(placeOf(after, slot)));
 }

@@ -1,4 +1,5 @@
 import type { Measured } from './bench-record.ts';
+import type { BenchScheme } from './bench-scheme.ts';
 import type { Place } from './place.ts';
 
 /**
@@ -56,4 +57,19 @@ function placeText(place: Place): string {
 
 function pxText(px: number): string {
   return px.toFixed(1);
+}
+
+/** Landmarks, view and measurements of names that the user typed, as scheme.yaml defines them. */
+export function schemeText({ landmarks, measurements }: BenchScheme, view: string): string {
+  return [
+    'views:',
+    `  - { id: ${view} }`,
+    'landmarks:',
+    ...landmarks.map(
+      ({ id, name }) => `  - { id: ${id}, name: { en: ${JSON.stringify(name)} }, views: [${view}] }`,
+    ),
+    ...(measurements.length > 0 ? ['measurements:'] : []),
+    ...measurements.map(({ from, to }) => `  - { id: ${from}-to-${to}, from: ${from}, to: ${to} }`),
+    '',
+  ].join('\n');
 }

@@ -1,4 +1,5 @@
 import type { CompiledValue } from '../../scripts/compile/contract.ts';
+import { figures } from './direction.ts';
 import type { Voice } from './say.ts';
 
 /** A value as it is printed and as it is read aloud. */
@@ -23,7 +24,7 @@ export function valueText(value: CompiledValue, voice: Voice): ValueText {
     low: low === null ? '' : print(roundDown(low, decimals)),
     high: high === null ? '' : print(roundUp(high, decimals)),
   };
-  const range = low !== null && high !== null ? `${ends.low}–${ends.high}` : '';
+  const range = low !== null && high !== null ? figures(`${ends.low}–${ends.high}`, voice.language) : '';
   switch (value.status) {
     case 'measured': {
       const text = measuredText(value, voice, print);
@@ -36,7 +37,7 @@ export function valueText(value: CompiledValue, voice: Voice): ValueText {
     case 'inferred': {
       const places = { value: print(value.estimate!), ...ends };
       return {
-        printed: voice.say('value.inferred', places),
+        printed: figures(voice.say('value.inferred', places), voice.language),
         spoken: voice.say('value.spoken.inferred', places),
         range,
       };
@@ -51,7 +52,7 @@ function measuredText(value: CompiledValue, voice: Voice, print: (number: number
   const number = print(value.estimate!);
   return error === undefined
     ? voice.say('value.plain', { value: number })
-    : voice.say('value.plusMinus', { value: number, error: print(error) });
+    : figures(voice.say('value.plusMinus', { value: number, error: print(error) }), voice.language);
 }
 
 function limitText(value: CompiledValue, voice: Voice, decimals: number): string {

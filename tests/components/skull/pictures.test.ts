@@ -8,10 +8,11 @@ import { composeSkull } from '../../../components/figures/skull/compose-skull.ts
 import { renderSkullRaster } from '../../../components/figures/skull/raster.ts';
 import {
   inkEdition,
+  keptMarkup,
   pictureDigest,
   skullPictures,
 } from '../../../components/figures/skull/skull-pictures.ts';
-import { standaloneSvg } from '../../../components/figures/skull/skull-svg.ts';
+import { skullToSvg, standaloneSvg } from '../../../components/figures/skull/skull-svg.ts';
 import { inventedSkulls } from './fixtures/invented-skulls.ts';
 
 const [whole, broken] = [inventedSkulls[0]!, inventedSkulls[3]!];
@@ -64,6 +65,14 @@ describe('kept pictures', () => {
     expect(left).toBeLessThan(0);
     expect(left + width).toBeGreaterThan(200);
     expect(top).toBeLessThan(-60);
+  });
+
+  test('hold the markup of every layer too, the same cold and kept', async () => {
+    const cold = await keptMarkup(broken, 'mini', folder);
+    expect(await keptMarkup(broken, 'mini', folder)).toBe(cold);
+    expect(cold).toBe(skullToSvg(composeSkull(broken, 'mini')));
+    const inferred = { ...broken, accent: { piece: 'nasal-opening', status: 'inferred' } } as const;
+    expect(await keptMarkup(inferred, 'mini', folder)).not.toBe(cold);
   });
 
   test('leave no half-written file behind', async () => {

@@ -11,6 +11,7 @@ export default defineConfig({
           // Generous, because a test that compiles a lineage shares two cores with the others.
           testTimeout: 60_000,
           hookTimeout: 120_000,
+          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
         },
       },
       {

@@ -93,4 +93,38 @@ describe('trees', () => {
       'saltula-prima',
     ]);
   });
+
+  // A TREES block with its table of translations: Maddison, Swofford and Maddison 1997, Systematic Biology 46: 590–621; names our own.
+  it('may come from a NEXUS file with a table of translations, several trees and other blocks', async () => {
+    const nexus = `#NEXUS
+[written by hand]
+BEGIN TAXA;
+  DIMENSIONS NTAX=3;
+  TAXLABELS Saltula_prima Collina_nana collina-vivens;
+END;
+BEGIN TREES;
+  TRANSLATE
+    1 Saltula_prima,
+    2 Collina_nana,
+    3 'collina-vivens';
+  TREE first = [&R] ((1,2),3);
+  TREE * second = [&R] (1,(2,3));
+END;
+`;
+    const tips = async (name: string) => {
+      const entry = `    file: trees.nex${name}\n`;
+      const changes = {
+        'lineage.yaml': (text: string) => text.replace(/ {4}newick: ".*"\n/, entry),
+        'trees.nex': nexus,
+      };
+      const nodes = (await compiled(changes)).trees[0]!.nodes;
+      const parentOf = (taxon: string) => nodes.find((node) => node.taxon === taxon)!.parent;
+      return {
+        tips: nodes.filter(({ taxon }) => taxon !== undefined).length,
+        together: parentOf('collina-nana') === parentOf('collina-vivens'),
+      };
+    };
+    expect(await tips('')).toEqual({ tips: 3, together: true });
+    expect(await tips('\n    name: first')).toEqual({ tips: 3, together: false });
+  });
 });

@@ -85,4 +85,21 @@ describe('who counts', () => {
     const specimen = compiled!.specimens.find(({ id }) => id === 'hm-2')!;
     expect(specimen.values[0]!.whole).toEqual({ measurement: 'skull-length', mm: 62 });
   });
+
+  it('two sexes with three or more each give their spread apart, and the pooled variance is that of one-way analysis', async () => {
+    const shares = { female: [30, 31, 32], male: [40, 41, 42] };
+    const rows = Object.entries(shares).flatMap(([sex, values]) =>
+      values.map((value, index) => ({ id: `${sex}-${index}`, sex, value })),
+    );
+    const records = rows
+      .map(({ id, sex }) => `- { id: ${id}, taxon: collina-media, horizon: gorse-clay, sex: ${sex} }\n`)
+      .join('');
+    const changes = {
+      [specimens]: (text: string) => text.replace(/- id: hm-2[\s\S]*?(?=- id: hm-3)/, '') + records,
+      'sheets/callipers.csv': added(rows.map(({ id, value }) => `${id},${value},100\n`).join('')),
+    };
+    const { compiled } = await compileChanged(changes);
+    // Within each sex the squares about the mean are 1 + 0 + 1 on 2 degrees of freedom.
+    expect(compiled!.traits[0]!.pooled).toEqual({ variance: 1, df: 4 });
+  });
 });

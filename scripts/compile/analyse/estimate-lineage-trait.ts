@@ -3,10 +3,13 @@ import {
   type LimitObservation,
   type Observation,
   type TraitAnswer,
+  type TraitQuestion,
 } from '../../../analysis/estimate/index.ts';
 import { errorOnScale, isOnScale, toScale, type TraitScale } from '../../../analysis/traits/index.ts';
+import { writeNewick } from '../../../analysis/tree/index.ts';
 import type { Report } from '../findings/report.ts';
 import type { AuthoredLineage } from '../schema/index.ts';
+import { answerOnce } from '../source/remember.ts';
 import type { Span } from '../source/source-text.ts';
 import type { DatedLineageTree } from './date-trees.ts';
 import type { SpecimenLimit } from './limits.ts';
@@ -58,6 +61,18 @@ function endOnScale(scale: TraitScale, end: number | undefined): number | undefi
   return end !== undefined && isOnScale(scale, end) ? toScale(scale, end) : undefined;
 }
 
+/** Leaving each taxon out in turn takes the square of their number in time: beyond this it is not done, and the list is empty. */
+const mostLeftOut = 300;
+
+/** Estimates take most of a compile, and an edit of a text changes nothing in them. */
+const knownAnswer = answerOnce<TraitAnswer>(32);
+
+/** What is no number is never printed: the limits then stand in their cards and take no part in estimates. */
+function finiteAnswer(question: TraitQuestion): TraitAnswer {
+  const answer = estimateTrait(question);
+  return isFinite(answer) ? answer : estimateTrait({ ...question, limits: [] });
+}
+
 function isFinite(answer: TraitAnswer): boolean {
   if (!answer.estimated) return true;
   return [...answer.nodes, ...answer.leaveOneOut].every(({ median, interval }) =>
@@ -73,17 +88,18 @@ export function estimateOn(
   { where, report, depth }: { where: Span; report: Report; depth: Depth },
 ): TraitAnswer | undefined {
   try {
+    const observations = observationsIn(tree.taxa, evidence);
     const question = {
       tree: tree.dated,
-      observations: observationsIn(tree.taxa, evidence),
+      observations,
       model,
       seed,
-      leaveOneOut: depth === 'whole',
+      leaveOneOut: depth === 'whole' && observations.length <= mostLeftOut,
     };
     if (depth === 'check') return estimateTrait(question);
-    const answer = estimateTrait({ ...question, limits: limitsIn(tree.taxa, evidence) });
-    // What is no number is never printed: the limits then stand in their cards and take no part in estimates.
-    return isFinite(answer) ? answer : estimateTrait(question);
+    const limits = limitsIn(tree.taxa, evidence);
+    const key = JSON.stringify([writeNewick(tree.dated), observations, limits, model, seed]);
+    return knownAnswer(key, () => finiteAnswer({ ...question, limits }));
   } catch (error) {
     // The engine refuses with plain errors; any other kind is a mistake of the program and must not pass for a finding.
     if (!(error instanceof Error) || error.constructor !== Error) throw error;

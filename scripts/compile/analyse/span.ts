@@ -10,7 +10,7 @@ import type { Report } from '../findings/report.ts';
 import type { ResolvedAge } from '../resolve/ages.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { AuthoredLineage, Taxon } from '../schema/index.ts';
-import { rememberLast } from '../source/remember.ts';
+import { answerOnce } from '../source/remember.ts';
 import type { Span } from '../source/source-text.ts';
 import type { DatedLineageTree } from './date-trees.ts';
 import { limitsIn, observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
@@ -68,7 +68,7 @@ export function spanOfTrait(
     hypotheses.map(({ id, tree, dating }) => [id, writeNewick(tree), dating]),
     sampler.key,
   ]);
-  const answer = answerOnce(key, () =>
+  const answer = knownSpan(key, () =>
     spanOver({ ...question, hypotheses, tipAgesOfDraw: sampler.tipAgesOfDraw }),
   );
   reportFailures(answer, settings.ageDraws + 1, where, report);
@@ -94,11 +94,7 @@ function alternatives(dating: Dating): Dating[] {
 }
 
 /** The span takes seconds and an edit of a text changes nothing in it: while an author works, equal questions are answered once. */
-const answerOnce = rememberLast(
-  32,
-  (key: string, _answer: () => SpanAnswer) => key,
-  (_key, answer) => answer(),
-);
+const knownSpan = answerOnce<SpanAnswer>(32);
 
 /** Ages of the tips for a numbered draw: 0 is the reference; taxa of one bed move together, and superposition is honoured. */
 function ageSampler({ lineage, ages, carriers, reference, settings }: SpanGrounds): {

@@ -17,3 +17,12 @@ export function rememberLast<A extends readonly unknown[], V>(
     return value;
   };
 }
+
+/** A keeper of costly answers: the same question, told by its key, is answered once. */
+export function answerOnce<V>(most: number): (key: string, answer: () => V) => V {
+  return rememberLast(
+    most,
+    (key: string, _answer: () => V) => key,
+    (_key, answer) => answer(),
+  );
+}

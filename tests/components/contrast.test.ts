@@ -87,5 +87,6 @@ test('text has one of the tested colours and no other', async () => {
     [...text.matchAll(/(?<![\w-])color:\s*var\(--([\w-]+)\)/g)].map(([, name]) => name!),
   );
   expect(used.length).toBeGreaterThan(10);
-  expect(new Set(used).difference(new Set(texts.map(([text]) => text as string)))).toEqual(new Set());
+  const tested = new Set<string>(texts.map(([text]) => text));
+  expect(used.filter((colour) => !tested.has(colour))).toEqual([]);
 });

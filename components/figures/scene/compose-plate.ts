@@ -39,10 +39,13 @@ export interface PlateRequest {
 }
 
 /** The whole plate as a flat list of marks, back to front. Pure: the same request gives the same scene. */
-export function composePlate({ data, layout, words, anchors, slices }: PlateRequest): Scene {
+export function composePlate({ data, layout: given, words, anchors, slices }: PlateRequest): Scene {
+  const layout = forCount(given, data.taxa.length);
   const scales = plateScales(data, layout);
   const placed = statusMarks(data, layout, scales);
-  const drawn = drawnBranches(data.branches, placed, scales, layout.markScale);
+  // Without a single value no line of descent has a place across the plate; the tree of relatives stands by itself.
+  const branches = data.values.length > 0 ? data.branches : [];
+  const drawn = drawnBranches(branches, placed, scales, layout.markScale);
   const focus = placed.flatMap((mark) =>
     focusMarks(mark, anchors.get(mark.taxon.id), data, layout, scales, {
       value: words.value(mark.taxon.id),
@@ -68,6 +71,13 @@ export function composePlate({ data, layout, words, anchors, slices }: PlateRequ
       ...ruler(data, layout, scales, words.ruler),
     ],
   };
+}
+
+/** More animals than this have smaller marks, so that they are told apart and leave room for names. */
+const manyAnimals = 60;
+
+function forCount(layout: PlateLayout, count: number): PlateLayout {
+  return count > manyAnimals ? { ...layout, markScale: layout.markScale * 0.65 } : layout;
 }
 
 /** Ruled boxes lie under discs, so that a wide interval never covers a measurement. */

@@ -21,7 +21,7 @@ export interface Slot {
 /** Mean width of a letter of the italic serif, as a share of its size. */
 const italicLetter = 0.44;
 
-/** Places for a name, the cheapest first: touching its mark, then off to the sides with a line, then far to the right. */
+/** Places for a name, the cheapest first: touching its mark, then off to either side with a line. */
 export function slotsOf(mark: PlacedMark, name: string, size: number, layout: PlateLayout): Slot[] {
   const width = name.length * size * italicLetter;
   const near = nearSlots(mark, width, size, layout.markScale);
@@ -50,11 +50,18 @@ function farSlots(mark: PlacedMark, width: number, size: number, scale: number):
   const slots: Slot[] = stackedSlots(mark, width, size, scale);
   for (const away of [26, 48, 76, 110, 150, 200, 260, 320]) {
     for (const rows of [0, -1, 1, -2, 2, -3, 3]) {
-      const x = mark.box.right + away * scale;
       const y = mark.y + rows * size * 1.15;
       const cost = 5 + away / 12 + Math.abs(rows) * 1.6;
-      const slot = place(x, y + size * 0.3, 'start', cost, width, size);
-      slots.push({ ...slot, leader: { from: [mark.box.right + 2 * scale, mark.y], to: [x - 4 * scale, y] } });
+      for (const side of [1, -1] as const) {
+        const edge = side === 1 ? mark.box.right : mark.box.left;
+        const x = edge + side * away * scale;
+        const anchor = side === 1 ? 'start' : 'end';
+        const slot = place(x, y + size * 0.3, anchor, side === 1 ? cost : cost + 1, width, size);
+        slots.push({
+          ...slot,
+          leader: { from: [edge + side * 2 * scale, mark.y], to: [x - side * 4 * scale, y] },
+        });
+      }
     }
   }
   return slots;

@@ -60,9 +60,15 @@ function distanceTo(box: Box, { x, y }: PlacedMark): number {
   return Math.hypot(Math.max(box.left - x, 0, x - box.right), Math.max(box.top - y, 0, y - box.bottom));
 }
 
-/** The name as the layout writes it: in full, or with the genus as its initial where room is short. */
+/**
+ * The name as the layout writes it: in full, or with the genus as its initial where room is short. A name longer than half
+ * of the room is cut; caption, list and card have it whole.
+ */
 function nameOf(mark: PlacedMark, layout: PlateLayout): string {
-  return layout.names.shorten ? mark.taxon.name.replace(/^(\p{L})\p{L}+ /u, '$1. ') : mark.taxon.name;
+  const { left, right, shorten } = layout.names;
+  const name = shorten ? mark.taxon.name.replace(/^(\p{L})\p{L}+ /u, '$1. ') : mark.taxon.name;
+  const letters = Math.floor(((right - left) * 0.5) / (layout.fontSize * 0.48));
+  return name.length > letters ? `${[...name].slice(0, letters - 1).join('')}…` : name;
 }
 
 function label(

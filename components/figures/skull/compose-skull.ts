@@ -8,6 +8,7 @@ import { penStroke } from './pen.ts';
 import { isRing, placeTemplate, type PlacedPiece, type PlacedSkull } from './place-template.ts';
 import { ruleRing } from './ruling.ts';
 import type { InkQuality, SkullDrawing } from './skull-drawing.ts';
+import { surenessOf } from './sureness.ts';
 import { stippleDots } from './stipple.ts';
 import { skullTone } from './tone.ts';
 import { boxOf, tornRegion, type TornRegion } from './torn-region.ts';
@@ -34,6 +35,7 @@ export interface PieceScene {
   /** Rings of pieces that are drawn later and hide what lies behind. */
   readonly inFront: readonly (readonly PlanePoint[])[];
   readonly quality: InkQuality;
+  readonly sureness: (point: PlanePoint) => number;
 }
 
 const spacing: Readonly<Record<InkQuality, number>> = { outline: 1.8, hero: 1.1, mini: 1.8 };
@@ -48,6 +50,7 @@ export function composeSkull(drawing: SkullDrawing, quality: InkQuality): SkullP
   const regions = new Map(
     Object.keys(drawing.template.parts).map((part) => [part, tornRegion(drawing, part, placed)]),
   );
+  const sureness = surenessOf(drawing);
   const scenes = placed.pieces.map((piece, index): PieceScene => {
     const later = placed.pieces.slice(index + 1).filter(isCover);
     return {
@@ -55,6 +58,7 @@ export function composeSkull(drawing: SkullDrawing, quality: InkQuality): SkullP
       region: regions.get(piece.piece.part)!,
       inFront: later.map((each) => each.points),
       quality,
+      sureness,
     };
   });
   const plain = scenes.filter((scene) => scene.placed.piece.kind !== 'opening');
@@ -106,7 +110,12 @@ function boneShapes(scene: PieceScene): InkShape[] {
     : [];
   if (quality === 'mini' && (piece.kind === 'suture' || piece.kind === 'foramen')) return [];
   const line = isRing(piece)
-    ? { width: weights.pen * edgeWeight(piece.kind), turn: edgeTurn(placed), swell: 1 }
+    ? {
+        width: weights.pen * edgeWeight(piece.kind),
+        turn: edgeTurn(placed),
+        swell: 1,
+        ...(piece.kind === 'tooth' ? {} : { sureness: scene.sureness }),
+      }
     : { width: weights.pen * (piece.weight ?? 1) * 1.25, turn: 1 as const, swell: 0.2 };
   const strokes = drawnRuns(placed)
     .flatMap((run) => runsWhere(run, isSeen))

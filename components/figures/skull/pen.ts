@@ -11,13 +11,15 @@ export interface PenStroke {
   readonly turn: 1 | -1;
   /** How much the line swells on the shadow side; 0 for an even line. */
   readonly swell: number;
+  /** Share of the width at a point, where the line is not equally sure everywhere. */
+  readonly sureness?: (point: PlanePoint) => number;
 }
 
 const tipShare = 0.28;
 const smoothing = 3;
 
 /** Path data of a line drawn with a pen that swells away from the light and thins to its ends, as a filled outline. */
-export function penStroke(line: readonly PlanePoint[], { width, turn, swell }: PenStroke): string {
+export function penStroke(line: readonly PlanePoint[], { width, turn, swell, sureness }: PenStroke): string {
   if (line.length < 2) return '';
   const normals = line.map((_, index) => outwardNormal(line, index, turn));
   const ways = runningLength(line);
@@ -26,7 +28,12 @@ export function penStroke(line: readonly PlanePoint[], { width, turn, swell }: P
     const facing = x * shadowFall[0] + y * shadowFall[1];
     const toEnd = Math.min(ways[index]!, total - ways[index]!);
     const taper = Math.min(1, tipShare + toEnd / (width * 9));
-    return width * (0.72 + 0.75 * Math.max(0, facing) * swell + 0.1 * facing) * taper;
+    return (
+      width *
+      (0.72 + 0.75 * Math.max(0, facing) * swell + 0.1 * facing) *
+      taper *
+      (sureness?.(line[index]!) ?? 1)
+    );
   });
   const halves = widths.map((_, index) => meanAround(widths, index) / 2);
   const side = (sign: number) =>

@@ -1,0 +1,19 @@
+import type { Voice } from '../messages/say.ts';
+
+/** A voice that speaks only the messages of a data block, so that the browser need not load those of every language. */
+export function liveVoice(language: string, words: Readonly<Record<string, string>>): Voice {
+  return {
+    language,
+    say(key, places = {}) {
+      const message = words[key];
+      if (message === undefined) throw new Error(`message not on this page: "${key}"`);
+      return message.replace(/\{(\w+)\}/g, (_, name: string) => String(places[name]));
+    },
+    number: (value, decimals) =>
+      new Intl.NumberFormat(language, {
+        minimumFractionDigits: decimals,
+        maximumFractionDigits: decimals,
+        useGrouping: false,
+      }).format(value),
+  };
+}

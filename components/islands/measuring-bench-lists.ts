@@ -20,6 +20,7 @@ export function showSlots(
   scheme: BenchScheme,
   words: BenchWords,
 ): void {
+  const scrolled = list.scrollTop;
   const focused = list.contains(document.activeElement)
     ? (document.activeElement as HTMLElement).dataset['slot']
     : undefined;
@@ -40,7 +41,17 @@ export function showSlots(
     return entry;
   });
   list.replaceChildren(...entries);
+  list.scrollTop = scrolled;
+  const current = list.querySelector<HTMLElement>('[aria-current]')?.parentElement;
+  if (current) keepInSight(list, current);
   if (focused !== undefined) list.querySelector<HTMLElement>(`[data-slot="${CSS.escape(focused)}"]`)?.focus();
+}
+
+/** Scrolls a list, and not the page, so that an entry is seen. */
+function keepInSight(list: HTMLElement, entry: HTMLElement): void {
+  const [own, around] = [entry.getBoundingClientRect(), list.getBoundingClientRect()];
+  if (own.top < around.top) list.scrollTop -= around.top - own.top;
+  else if (own.bottom > around.bottom) list.scrollTop += own.bottom - around.bottom;
 }
 
 /** Fills a choice with options, leaving the chosen one chosen. */

@@ -43,6 +43,7 @@ export async function preparePicture(file: File): Promise<PreparedPicture> {
     return redraw(new Blob([bytes], { type: 'image/svg+xml' }), file.name, []);
   }
   const source = new Blob([bytes], { type: `image/${kind}` });
+  // these are always drawn anew, and with that whatever notes they had are left behind
   if (kind !== 'jpeg' && kind !== 'png') return redraw(source, file.name, []);
   const notes = kind === 'jpeg' ? jpegNotes(bytes) : pngNotes(bytes);
   if (!notes) throw new PictureRefused('broken');

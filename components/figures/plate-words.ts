@@ -1,5 +1,5 @@
 import { branchesAt } from './scene/branch-list.ts';
-import type { Voice } from '../messages/say.ts';
+import { isMessage, type Voice } from '../messages/say.ts';
 import type { SkullAnchors } from './scene/focus.ts';
 import type { MeasureWords } from './scene/measure-lines.ts';
 import type { PlateWords } from './scene/compose-plate.ts';
@@ -19,7 +19,11 @@ export function plateWords(
   const { voice } = view;
   const [start, end] = [0, 100].map((at) => data.marks.find((mark) => mark.at === at)?.text ?? '');
   return {
-    ruler: { start: start || voice.say('ruler.start'), end: end || voice.say('ruler.end') },
+    ruler: {
+      start: start || landmark(view, view.trait.measured?.from),
+      end: end || landmark(view, view.trait.measured?.end),
+      unit: isMessage(`unit.${data.unit}`) ? voice.say(`unit.${data.unit}`) : '',
+    },
     measure: (taxon) => measureWords(voice, anchors.get(taxon)),
     breakWord: voice.say('ruler.break'),
     key: keyWords(view),
@@ -28,6 +32,11 @@ export function plateWords(
       voice.say('slice', { age: voice.number(ageMa, 0), count: branchesAt(data.branches, ageMa).length }),
     meaning: layout.title ? wrap(data.meaning, 40) : [],
   };
+}
+
+/** Name of a landmark in the page's language; nothing where the records name none. */
+function landmark(view: LineageView, id: string | undefined): string {
+  return view.text(view.lineage.scheme?.landmarks.find((each) => each.id === id)?.name);
 }
 
 function keyWords({ voice }: LineageView): KeyWords {

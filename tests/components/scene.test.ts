@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { composePlate, type PlateRequest } from '../../components/figures/scene/compose-plate.ts';
-import { layouts, wide } from '../../components/figures/scene/layout.ts';
+import { layouts, wide, withoutSkull } from '../../components/figures/scene/layout.ts';
 import { overlap, type Box } from '../../components/figures/scene/label-slots.ts';
 import { plateData } from '../../components/figures/scene/plate-data.ts';
 import { plateScales } from '../../components/figures/scene/scales.ts';
@@ -14,7 +14,7 @@ function request(tips: readonly InventedTip[], slices: number[] = []): Omit<Plat
   return {
     data: plateData(lineage, lineage.traits[0]!, 'en'),
     words: {
-      ruler: { start: 'start', end: 'end' },
+      ruler: { start: 'start', end: 'end', unit: 'mm' },
       key: { measured: row, bounded: row, inferred: row, unknown: row, bar: row, bed: row },
       breakWord: 'break',
       measure: () => ({ part: 'a', whole: 'b' }),
@@ -93,6 +93,17 @@ describe('the plate', () => {
     for (const layout of layouts) {
       const text = JSON.stringify(composePlate({ ...request(risingTips, [10]), layout }));
       expect(text).not.toMatch(/NaN|null|undefined/);
+    }
+  });
+});
+
+describe('a plate without a skull', () => {
+  test('moves ruler and chart up into the room of the skull', () => {
+    for (const layout of layouts) {
+      const low = withoutSkull(layout);
+      expect(low.chart.top).toBeLessThan(layout.chart.top);
+      expect(low.chart.bottom).toBe(layout.chart.bottom);
+      expect(low.chart.top - low.rulerTop).toBe(layout.chart.top - layout.rulerTop);
     }
   });
 });

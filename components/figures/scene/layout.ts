@@ -77,3 +77,14 @@ export const tall: PlateLayout = {
 };
 
 export const layouts = [wide, phone, tall] as const;
+
+/** The same format for a trait without a skull to draw: ruler and chart move up into the room that the skull would take. */
+export function withoutSkull(layout: PlateLayout): PlateLayout {
+  const head = layout.title ? layout.title.y + layout.fontSize * 6 : layout.fontSize * 3;
+  const rise = Math.max(0, layout.rulerTop - head);
+  return {
+    ...layout,
+    rulerTop: layout.rulerTop - rise,
+    chart: { ...layout.chart, top: layout.chart.top - rise },
+  };
+}

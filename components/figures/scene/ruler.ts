@@ -7,6 +7,8 @@ import { line, text, textWidth, type Mark } from './scene.ts';
 export interface RulerWords {
   start: string;
   end: string;
+  /** Sign of the unit, for a plain axis. */
+  unit: string;
 }
 
 /**
@@ -27,7 +29,7 @@ export function ruler(data: PlateData, layout: PlateLayout, scales: Scales, word
   }));
   return data.ruler
     ? [...bars(layout, scales), ...labels, ...ends(layout, scales, words)]
-    : [plainAxis(layout, scales), ...labels];
+    : [...plainAxis(layout, scales, words.unit), ...labels];
 }
 
 function barHeight(layout: PlateLayout): number {
@@ -64,11 +66,15 @@ function ends(layout: PlateLayout, scales: Scales, words: RulerWords): Mark[] {
   return marks;
 }
 
-function plainAxis(layout: PlateLayout, scales: Scales): Mark {
+function plainAxis(layout: PlateLayout, scales: Scales, unit: string): Mark[] {
   const y = layout.rulerTop + barHeight(layout);
-  return {
-    layer: 'ruler',
-    role: 'axis',
-    shape: line(scales.x(scales.reach[0]), y, scales.x(scales.reach[1]), y),
-  };
+  const end = scales.x(scales.reach[1]);
+  return [
+    { layer: 'ruler', role: 'axis', shape: line(scales.x(scales.reach[0]), y, end, y) },
+    {
+      layer: 'ruler',
+      role: 'ruler-end',
+      shape: text(end, y - layout.fontSize * 0.5, layout.fontSize, unit, 'end'),
+    },
+  ];
 }

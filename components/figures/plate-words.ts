@@ -22,7 +22,7 @@ export function plateWords(
     ruler: {
       start: start || landmark(view, view.trait.measured?.from),
       end: end || landmark(view, view.trait.measured?.end),
-      unit: isMessage(`unit.${data.unit}`) ? voice.say(`unit.${data.unit}`) : '',
+      unit: unitSign(voice, data.unit),
     },
     measure: (taxon) => measureWords(voice, anchors.get(taxon)),
     breakWord: voice.say('ruler.break'),
@@ -32,6 +32,12 @@ export function plateWords(
       voice.say('slice', { age: voice.number(ageMa, 0), count: branchesAt(data.branches, ageMa).length }),
     meaning: layout.title ? wrap(data.meaning, 40) : [],
   };
+}
+
+/** Sign of a unit; nothing for a bare number or a count. */
+function unitSign(voice: Voice, unit: string): string {
+  const key = `unit.${unit}`;
+  return isMessage(key) ? voice.say(key) : '';
 }
 
 /** Name of a landmark in the page's language; nothing where the records name none. */

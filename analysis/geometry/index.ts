@@ -39,3 +39,4 @@ export {
 export { applySimilarity, findSimilarity, type Similarity } from './similarity.ts';
 export { shapeAtValue, shapeTrend, type ShapeTrend, type ValuedShape } from './shape-trend.ts';
 export { simplifyLine } from './simplify.ts';
+export { fitTemplate, templateShape, type TemplateFit } from './template-fit.ts';

@@ -1,3 +1,4 @@
+import { centroid } from '../../../analysis/geometry/index.ts';
 import type { PieceScene } from './compose-skull.ts';
 import { linePath } from './compact-path.ts';
 import { inkShape, type InkShape } from './ink-shape.ts';
@@ -6,8 +7,11 @@ import { ruleRing } from './ruling.ts';
 import type { AccentStatus } from './skull-drawing.ts';
 import { drawnRuns } from './trace-edges.ts';
 
-/** The trait's opening: filled where it was seen, ruled inside a dashed rim where it was worked out from relatives. */
-export function composeAccent({ placed, quality }: PieceScene, status: AccentStatus): InkShape[] {
+/**
+ * The trait's opening: filled where it was seen, ruled inside a dashed rim where it was worked out from relatives. A value
+ * that was measured, but whose place on the drawing was not, is ruled too.
+ */
+export function composeAccent({ placed, quality, region }: PieceScene, status: AccentStatus): InkShape[] {
   const weights = inkWeights[quality];
   const outline = linePath(placed.points, 'closed');
   const rim = drawnRuns(placed).map((run) => linePath(run));
@@ -15,7 +19,7 @@ export function composeAccent({ placed, quality }: PieceScene, status: AccentSta
     ...placed,
     piece: { ...placed.piece, undrawn: drawnIndexes(placed.corners.length - 1, placed.piece.undrawn) },
   }).map((run) => linePath(run));
-  if (status !== 'inferred')
+  if (status !== 'inferred' && !region.isRestored(centroid(placed.points)))
     return [
       ...inkShape('accent', [outline]),
       ...inkShape('accent-rim', rim),

@@ -1,4 +1,4 @@
-import { isInRing, type PlanePoint } from '../../../analysis/geometry/index.ts';
+import { centroid, isInRing, type PlanePoint } from '../../../analysis/geometry/index.ts';
 import { seededRandom } from '../../../analysis/random/index.ts';
 import { composeAccent } from './accent.ts';
 import { linePath } from './compact-path.ts';
@@ -46,7 +46,11 @@ const rulingAngle = -Math.PI / 4;
  * and ruled where nothing in front of them hides them. Throws where the drawing folds.
  */
 export function composeSkull(drawing: SkullDrawing, quality: InkQuality): SkullPicture {
-  const placed = placeTemplate(drawing, spacing[quality]);
+  return composePlaced(drawing, placeTemplate(drawing, spacing[quality]), quality);
+}
+
+/** The same from a template that has its place already. */
+export function composePlaced(drawing: SkullDrawing, placed: PlacedSkull, quality: InkQuality): SkullPicture {
   const regions = new Map(
     Object.keys(drawing.template.parts).map((part) => [part, tornRegion(drawing, part, placed)]),
   );
@@ -100,7 +104,7 @@ function boneShapes(scene: PieceScene): InkShape[] {
   const { placed, region, quality } = scene;
   const { piece } = placed;
   if (piece.kind === 'hole') return holeShape(scene);
-  if (piece.kind === 'tooth' && region.isRestored(middleOf(placed.points))) return [];
+  if (piece.kind === 'tooth' && region.isRestored(centroid(placed.points))) return [];
   const weights = inkWeights[quality];
   const cutTo = region.rings.length > 0 && piece.kind !== 'tooth' ? piece.part : undefined;
   const isSeen = (point: PlanePoint) => piece.kind === 'tooth' || !region.isRestored(point);
@@ -152,7 +156,7 @@ function restoredShapes(scene: PieceScene): InkShape[] {
   const { kind } = placed.piece;
   if (region.rings.length === 0 || !isRing(placed.piece) || kind === 'hollow') return [];
   const isTooth = kind === 'tooth';
-  if (isTooth && !region.isRestored(middleOf(placed.points))) return [];
+  if (isTooth && !region.isRestored(centroid(placed.points))) return [];
   const isShown = (point: PlanePoint) => (isTooth || region.isRestored(point)) && isOpen(scene, point);
   const dashes = drawnRuns(placed)
     .flatMap((run) => runsWhere(run, isShown))
@@ -190,9 +194,4 @@ function denser(line: readonly PlanePoint[]): PlanePoint[] {
       point[1] + (next[1] - point[1]) * share,
     ]);
   });
-}
-
-function middleOf(points: readonly PlanePoint[]): PlanePoint {
-  const [x, y] = points.reduce(([sumX, sumY], point) => [sumX + point[0], sumY + point[1]], [0, 0] as const);
-  return [x! / points.length, y! / points.length];
 }

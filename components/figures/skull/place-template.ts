@@ -2,22 +2,16 @@ import {
   applySimilarity,
   applyWarp,
   findSimilarity,
-  type CurveCourse,
-  findFold,
-  fitWarp,
-  gridOver,
-  LandmarksCoincide,
-  isInRing,
+  fitTemplate,
   ringArea,
+  templateShape,
   traceCurve,
-  type DrawingTemplate,
-  type Fold,
+  type CurveCourse,
   type PlanePoint,
   type Polyline,
   type Shape,
   type TemplatePiece,
   type TemplateStop,
-  type Warp,
 } from '../../../analysis/geometry/index.ts';
 import type { SkullDrawing } from './skull-drawing.ts';
 
@@ -40,8 +34,8 @@ export interface PlacedSkull {
 
 /** A skull that would turn over on itself between two landmarks; their outline can still be shown. */
 export class SkullFolds extends Error {
-  readonly between: Fold['between'];
-  constructor(id: string, between: Fold['between']) {
+  readonly between: readonly [string, string];
+  constructor(id: string, between: readonly [string, string]) {
     super(`the drawing of ${id} folds between ${between[0]} and ${between[1]}`);
     this.between = between;
   }
@@ -53,11 +47,13 @@ export class SkullFolds extends Error {
  */
 export function placeTemplate(drawing: SkullDrawing, spacing: number): PlacedSkull {
   const { template } = drawing;
-  const from: Shape = new Map(Object.entries(template.landmarks).map(([id, { at }]) => [id, at]));
-  const to: Shape = new Map(Object.entries(drawing.landmarks).map(([id, { at }]) => [id, at]));
-  const warp = warpOf(drawing.id, from, to);
-  refuseFolds(drawing, warp);
-  const move = (point: PlanePoint) => applyWarp(warp, point);
+  const from = templateShape(template);
+  const fit = fitTemplate(
+    template,
+    new Map(Object.entries(drawing.landmarks).map(([id, { at }]) => [id, at])),
+  );
+  if ('foldsBetween' in fit) throw new SkullFolds(drawing.id, fit.foldsBetween);
+  const move = (point: PlanePoint) => applyWarp(fit.warp, point);
   requireStanding(drawing, from, move);
   const place = (stop: TemplateStop) => move(typeof stop === 'string' ? from.get(stop)! : stop);
   return { pieces: template.pieces.map((piece) => placePiece(piece, place, spacing)), move };
@@ -97,37 +93,6 @@ function isPlace(stop: TemplateStop | undefined): stop is PlanePoint {
 /** Whether a piece is a closed ring, not a line on bone. */
 export function isRing({ kind }: TemplatePiece): boolean {
   return kind !== 'suture' && kind !== 'crest' && kind !== 'foramen' && kind !== 'hole';
-}
-
-/** Landmarks that meet on their way would pass through each other. */
-function warpOf(id: string, from: Shape, to: Shape): Warp {
-  try {
-    return fitWarp(from, to);
-  } catch (error) {
-    if (!(error instanceof LandmarksCoincide)) throw error;
-    const shared = [...from.keys()].filter((landmark) => to.has(landmark));
-    throw new SkullFolds(id, [shared[error.pair[0]]!, shared[error.pair[1]]!]);
-  }
-}
-
-function refuseFolds({ id, template }: SkullDrawing, warp: Warp): void {
-  const watched = watchedPoints.get(template) ?? bonePoints(template);
-  watchedPoints.set(template, watched);
-  const fold = findFold(warp, watched);
-  if (fold) throw new SkullFolds(id, fold.between);
-}
-
-/** Points of a template at which folds are looked for: the same for every animal, and slow to find. */
-const watchedPoints = new WeakMap<DrawingTemplate, readonly PlanePoint[]>();
-
-/** Stops of every bone, and a grid inside them. */
-function bonePoints({ pieces, landmarks }: DrawingTemplate): PlanePoint[] {
-  const place = (stop: TemplateStop) => (typeof stop === 'string' ? landmarks[stop]!.at : stop);
-  const rings = pieces
-    .filter(({ kind }) => kind === 'bone')
-    .map(({ through = [] }) => through.filter((stop) => stop !== 'corner').map(place));
-  const inside = gridOver(rings.flat(), 6).filter((point) => rings.some((ring) => isInRing(point, ring)));
-  return [...rings.flat(), ...inside];
 }
 
 function requireStanding(

@@ -4,6 +4,7 @@ import {
   composeSkull as composeAnew,
   type SkullPicture,
 } from '../../../components/figures/skull/compose-skull.ts';
+import { drawSkull } from '../../../components/figures/skull/draw-skull.ts';
 import { placeTemplate, SkullFolds } from '../../../components/figures/skull/place-template.ts';
 import type { InkQuality, SkullDrawing } from '../../../components/figures/skull/skull-drawing.ts';
 import { skullToSvg, standaloneSvg } from '../../../components/figures/skull/skull-svg.ts';
@@ -147,6 +148,17 @@ describe('the accent', () => {
   });
 });
 
+describe('an accent whose place was not seen', () => {
+  test('is ruled even where its value was measured', () => {
+    const drawing: SkullDrawing = {
+      ...find('no-face'),
+      id: 'calliper-only',
+      accent: { piece: 'nasal-opening', status: 'measured' },
+    };
+    expect(composeSkull(drawing, 'outline').accent.map(({ role }) => role)).toContain('accent-ruling');
+  });
+});
+
 describe('a skull that cannot be drawn', () => {
   const refused = (drawing: SkullDrawing) => () => placeTemplate(drawing, 3);
 
@@ -154,6 +166,16 @@ describe('a skull that cannot be drawn', () => {
     const folded = changed('fen-hog', { gonion: [172, -40], 'ramus-rear': [176, 60] });
     expect(refused(folded)).toThrow(SkullFolds);
     expect(refused(folded)).toThrow(/the drawing of fen-hog folds between [a-z-]+ and [a-z-]+/);
+  });
+
+  test('is shown as straight lines between its landmarks instead, with the two that do it', () => {
+    const folded = changed('fen-hog', { gonion: [172, -40], 'ramus-rear': [176, 60] });
+    const { picture, foldsBetween } = drawSkull(folded, 'hero');
+    expect(foldsBetween).toHaveLength(2);
+    expect(picture.bone.some(({ role }) => role === 'pen')).toBe(true);
+    expect(picture.bone.some(({ role }) => role === 'tooth' || role.startsWith('stipple'))).toBe(false);
+    expect(skullToSvg(picture)).not.toMatch(/NaN|undefined/);
+    expect(drawSkull(find('fen-hog'), 'mini').foldsBetween).toBeUndefined();
   });
 
   test('is refused where two landmarks change places, and they are named', () => {

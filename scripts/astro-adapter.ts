@@ -7,7 +7,7 @@ import type { AstroIntegration } from 'astro';
 import type { Loader, LoaderContext } from 'astro/loaders';
 import { z } from 'zod';
 import { hasErrors, printFindings, type Finding } from './compile/index.ts';
-import { contentFolder } from './options.ts';
+import { contentFolder, isPreview } from './options.ts';
 import { shared } from './process-share.ts';
 import { compileContent, storeLineage, type CompiledContent, type StoredLineage } from './store.ts';
 
@@ -53,7 +53,7 @@ export function storyId(entry: string): string {
 
 async function reload(contentDir: string, context: LoaderContext): Promise<void> {
   const { lineages, findings, failed } =
-    compiledBefore(contentDir, context) ?? (await compileContent(contentDir));
+    compiledBefore(contentDir, context) ?? (await compileContent(contentDir, isPreview()));
   const report = printFindings(findings);
   if (hasErrors(findings)) {
     // A build must stop at a mistake; an author at work keeps the last good page and reads what is wrong.

@@ -11,13 +11,16 @@ import { shared } from './process-share.ts';
 import { compileContent } from './store.ts';
 import { checkSite, swapIn } from './swap.ts';
 
-const { contentDir, flags } = readCommandLine({ out: { type: 'string' } });
+const { contentDir, flags } = readCommandLine({
+  out: { type: 'string' },
+  preview: { type: 'boolean' },
+});
 process.env['LINEAMENT_CONTENT'] = contentDir;
 const standing = process.env['INIT_CWD'] ?? process.cwd();
 const out = typeof flags['out'] === 'string' ? resolve(standing, flags['out']) : join(projectRoot, 'dist');
 const beside = `${out}.next-${process.pid}`;
 
-const content = await compileContent(contentDir);
+const content = await compileContent(contentDir, flags['preview'] === true);
 const { findings, lineages } = content;
 shared.compiled = { contentDir, content };
 const report = printFindings(findings);

@@ -41,3 +41,8 @@ export function contentFolder(given: string | undefined = undefined): string {
   const chosen = given ?? process.env['LINEAMENT_CONTENT'];
   return chosen ? resolve(standing, chosen) : resolve(projectRoot, 'content');
 }
+
+/** Whether pages may show what is not for publication yet, under a stamp: `npm start -- --preview`. */
+export function isPreview(): boolean {
+  return process.env['LINEAMENT_PREVIEW'] === 'yes';
+}

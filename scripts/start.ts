@@ -2,8 +2,13 @@
 import { dev } from 'astro';
 import { readCommandLine } from './options.ts';
 
-const { contentDir, flags } = readCommandLine({ port: { type: 'string' }, host: { type: 'string' } });
+const { contentDir, flags } = readCommandLine({
+  port: { type: 'string' },
+  host: { type: 'string' },
+  preview: { type: 'boolean' },
+});
 process.env['LINEAMENT_CONTENT'] = contentDir;
+if (flags['preview']) process.env['LINEAMENT_PREVIEW'] = 'yes';
 const server = await dev({
   root: new URL('../', import.meta.url).pathname,
   logLevel: 'warn',

@@ -23,11 +23,14 @@ export interface CompiledContent {
 const dayMs = 24 * 60 * 60 * 1000;
 const storeDir = join(projectRoot, '.lineament');
 
-/** Compiles every lineage of a content folder and gathers all findings. Throws when there is no such folder. */
-export async function compileContent(contentDir: string): Promise<CompiledContent> {
+/**
+ * Compiles every lineage of a content folder and gathers all findings. A preview also shows what may not be published yet, and
+ * says so on its pages. Throws when there is no such folder.
+ */
+export async function compileContent(contentDir: string, preview = false): Promise<CompiledContent> {
   if (!(await exists(contentDir)))
     throw new Error(`no folder of lineages at ${contentDir}; name another with --content DIR`);
-  const results = await compileAll(contentDir);
+  const results = await compileAll(contentDir, { preview });
   return {
     lineages: results.flatMap(({ compiled }) => compiled ?? []),
     findings: results.flatMap(({ findings }) => findings),

@@ -11,7 +11,7 @@ export function pictureKind(bytes: Uint8Array): PictureKind | undefined {
   if (lettersAt(bytes, 4, 4) === 'ftyp' && /^avi[fs]/.test(lettersAt(bytes, 8, 4))) return 'avif';
   if (lettersAt(bytes, 0, 2) === 'BM' && lettersAt(bytes, 6, 4) === '\0\0\0\0') return 'bmp';
   const head = new TextDecoder().decode(bytes.subarray(0, 4096));
-  return /^\uFEFF?\s*(<\?xml[^>]*\?>|<!--[\s\S]*?-->|<!DOCTYPE[^>]*>|\s)*<svg[\s>]/i.test(head)
+  return /^\uFEFF?\s*(<\?xml[^>]*\?>|<!--[\s\S]*?-->|<!DOCTYPE\s+svg[^>]*>|\s)*<svg[\s>]/i.test(head)
     ? 'svg'
     : undefined;
 }

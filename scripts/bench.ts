@@ -16,7 +16,7 @@ const env = {
   LINEAMENT_CONTENT: contentDir,
   ...(findBrowser() && { CHROME_PATH: findBrowser() }),
 };
-const { status } = spawnSync('vitest', ['bench', '--run', '--project', 'pure', ...words], {
+const { status } = spawnSync('vitest', ['bench', '--run', '--project', 'pure*', ...words], {
   cwd: projectRoot,
   stdio: 'inherit',
   env,

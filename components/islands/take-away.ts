@@ -3,10 +3,10 @@ import type { LiveData } from '../take-away/live-data.ts';
 import { liveVoice } from '../take-away/live-voice.ts';
 import { findMiss, estimateWithout, type Recomputed } from '../take-away/recompute.ts';
 import { findMissSummary, missSentence, type Miss } from '../take-away/misses.ts';
-import { hiddenSentence, restsSentence, unmeasuredSentence } from '../take-away/said.ts';
 import type { Voice } from '../messages/say.ts';
 import { drawFromRelatives, drawAsMeasured } from './take-away-plates.ts';
 import { showButtons, showText } from './take-away-parts.ts';
+import { isAsked, rowOf, showRows, type Shown } from './take-away-rows.ts';
 
 /**
  * Hides skulls and works their animals out again in the browser. The hidden animals stand in the address, so that a link
@@ -60,7 +60,7 @@ class TakeAway extends HTMLElement {
     const isHidden = this.#hidden.includes(taxon);
     this.#go(isHidden ? this.#hidden.filter((each) => each !== taxon) : [...this.#hidden, taxon]);
     const name = this.#live!.names[taxon]!;
-    const said = this.#row(taxon)?.querySelector('.take-away-said')?.textContent ?? '';
+    const said = rowOf(this, taxon)?.querySelector('.take-away-said')?.textContent ?? '';
     this.#say(
       isHidden
         ? this.#voice.say('takeAway.saidBack', { name })
@@ -82,47 +82,19 @@ class TakeAway extends HTMLElement {
     this.#hidden = hidden;
     this.#whole ??= estimateWithout(live, new Set());
     const now = hidden.length > 0 ? estimateWithout(live, new Set(hidden)) : this.#whole;
-    this.#showRows(now);
-    this.#showPlates(now);
+    const shown = { hidden: new Set(hidden), whole: this.#whole, now };
+    showRows(this, live, this.#voice, shown);
+    showButtons(live.measured.taxon, hidden, live.words);
+    this.#showPlates(shown);
     this.#showFrame(now !== undefined);
     void this.#showSentence(++this.#turn);
   };
 
-  #showRows(now: ReadonlyMap<string, Recomputed> | undefined): void {
-    const live = this.#live!;
-    const hidden = new Set(this.#hidden);
-    for (const taxon of [...live.measured.taxon, ...live.unmeasured]) {
-      const row = this.#row(taxon);
-      const each = now?.get(taxon);
-      const isMeasured = live.truth[taxon] !== undefined;
-      const isShown = each !== undefined && (isMeasured ? hidden.has(taxon) : hidden.size > 0);
-      const said = isShown ? this.#sentence(each, isMeasured, row) : '';
-      showText(row?.querySelector('.take-away-said'), said);
-      showText(
-        row?.querySelector('.take-away-rests'),
-        isShown && !each.open ? restsSentence(live, each, this.#voice) : '',
-      );
-      showText(document.querySelector(`[data-hidden-said="${CSS.escape(taxon)}"]`), said);
-      const box = row?.querySelector('input');
-      if (box) box.checked = hidden.has(taxon);
-    }
-    showButtons(live.measured.taxon, this.#hidden, live.words);
-  }
-
-  #sentence(each: Recomputed, isMeasured: boolean, row: HTMLElement | null): string {
-    if (isMeasured) return hiddenSentence(this.#live!, each, this.#voice);
-    const before = this.#whole?.get(each.taxon);
-    const isLimited = row?.dataset['limited'] !== undefined;
-    return before ? unmeasuredSentence(each, before, isLimited, this.#voice) : '';
-  }
-
-  #showPlates(now: ReadonlyMap<string, Recomputed> | undefined): void {
-    const { measured, places, plates } = this.#live!;
+  #showPlates(shown: Shown): void {
+    const { places, plates } = this.#live!;
     for (const [taxon, place] of Object.entries(places)) {
-      const each = now?.get(taxon);
-      const isMeasured = measured.taxon.includes(taxon);
-      if (each && (this.#hidden.includes(taxon) || (!isMeasured && this.#hidden.length > 0)))
-        drawFromRelatives(plates, place, each);
+      const each = isAsked(this.#live!, shown, taxon) ? shown.now?.get(taxon) : undefined;
+      if (each) drawFromRelatives(plates, place, each);
       else drawAsMeasured(plates, taxon);
     }
   }
@@ -149,10 +121,6 @@ class TakeAway extends HTMLElement {
     const summary = findMissSummary(misses);
     const sentence = this.querySelector('.take-away-sentence');
     showText(sentence, summary && hidden.size > 0 ? missSentence(summary, this.#voice) : '');
-  }
-
-  #row(taxon: string): HTMLElement | null {
-    return this.querySelector<HTMLElement>(`[data-row="${CSS.escape(taxon)}"]`);
   }
 
   #say(text: string): void {

@@ -1,0 +1,181 @@
+import { chromium, type Browser, type Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { launchOptions } from '../../scripts/browser.ts';
+
+const address = `${inject('siteUrl')}reed-trunks/`;
+const sizes = [
+  { name: 'phone', width: 390, height: 844 },
+  { name: 'desktop', width: 1440, height: 900 },
+  { name: 'portrait gallery screen', width: 1080, height: 1920 },
+];
+const [first, second] = ['riparhina-dura', 'calamorhina-vivax'];
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await chromium.launch(launchOptions(inject('browserPath')));
+});
+afterAll(() => browser.close());
+
+interface Opened {
+  view: Page;
+  faults: string[];
+}
+
+async function open(
+  path = '',
+  options: { width?: number; height?: number; javaScriptEnabled?: boolean } = {},
+): Promise<Opened> {
+  const { width = 1440, height = 900, javaScriptEnabled = true } = options;
+  const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled });
+  const view = await context.newPage();
+  const faults: string[] = [];
+  view.on('pageerror', (error) => faults.push(error.message));
+  view.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+  });
+  await view.goto(address + path, { waitUntil: 'load' });
+  return { view, faults };
+}
+
+const box = (view: Page, taxon: string) => view.locator(`.take-away input[value="${taxon}"]`);
+const said = (view: Page, taxon: string) => view.locator(`[data-row="${taxon}"] .take-away-said`);
+const marks = (view: Page, taxon: string) => view.locator(`.plate-wide .layer-marks[data-of="${taxon}"]`);
+
+/** The compiled table of single animals: what relatives would have said, by name. */
+async function compiledTable(view: Page): Promise<Map<string, string>> {
+  const rows = await view
+    .locator('.left-out-table tbody tr')
+    .evaluateAll((all) =>
+      all.map((row) => [...row.children].map((cell) => cell.textContent.trim().replace(/\s+/g, ' '))),
+    );
+  return new Map(rows.map(([name, estimate]) => [name!, estimate!]));
+}
+
+describe.each(sizes)('taking skulls away on a $name', ({ width, height }) => {
+  test('keeps every row to the touch and the page within its width', async () => {
+    const { view } = await open(`?without=${first},${second}`, { width, height });
+    for (const label of await view.locator('.take-away-list label').all())
+      expect((await label.boundingBox())!.height).toBeGreaterThanOrEqual(44);
+    for (const control of await view.locator('.take-away-bar :is(a, button)').all())
+      expect((await control.boundingBox())!.height).toBeGreaterThanOrEqual(44);
+    const overflow = await view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
+    expect(overflow).toBeLessThanOrEqual(0);
+    await view.context().close();
+  });
+});
+
+describe('taking skulls away', () => {
+  test('says of each animal hidden alone what the compiled table says', async () => {
+    const { view, faults } = await open();
+    const table = await compiledTable(view);
+    expect(table.size).toBe(21);
+    for (const row of await view.locator('[data-row]:has(input)').all()) {
+      const name = (await row.locator('.taxon').innerText()).trim();
+      await row.locator('input').check();
+      expect(await row.locator('.take-away-said').innerText()).toContain(
+        `would have said ${table.get(name)!}.`,
+      );
+      await row.locator('input').uncheck();
+    }
+    expect(faults).toEqual([]);
+    await view.context().close();
+  });
+
+  test('keeps the hidden animals in the address, and back and forward work', async () => {
+    const { view } = await open();
+    await box(view, first!).check();
+    await box(view, second!).check();
+    expect(new URL(view.url()).search).toBe(`?without=${first},${second}`);
+    await view.goBack();
+    await expect.poll(() => box(view, second!).isChecked()).toBe(false);
+    expect(await box(view, first!).isChecked()).toBe(true);
+    await view.goBack();
+    await expect.poll(() => box(view, first!).isChecked()).toBe(false);
+    expect(await view.locator('.take-away-bar').isVisible()).toBe(false);
+    await view.goForward();
+    await expect.poll(() => box(view, first!).isChecked()).toBe(true);
+    await view.context().close();
+  });
+
+  test('a link carries it, and what it shows is what a visitor gets by hand', async () => {
+    const byHand = await open();
+    await box(byHand.view, first!).check();
+    await box(byHand.view, second!).check();
+    const linked = await open(`?without=${second},${first}`);
+    for (const taxon of [first!, second!, 'calathorhina-mira']) {
+      expect(await said(linked.view, taxon).innerText()).toBe(await said(byHand.view, taxon).innerText());
+      expect(await marks(linked.view, taxon).innerHTML()).toBe(await marks(byHand.view, taxon).innerHTML());
+    }
+    await byHand.view.context().close();
+    await linked.view.context().close();
+  });
+
+  test('the plate follows, and has its own marks again when skulls are put back', async () => {
+    const { view } = await open();
+    const before = await marks(view, first!).innerHTML();
+    expect(before).toContain('disc');
+    await box(view, first!).check();
+    const hidden = await marks(view, first!).innerHTML();
+    expect(hidden).toMatch(/class="ruled".*class="diamond".*class="miss-truth"/s);
+    expect(hidden).not.toContain('disc');
+    await view.locator('[data-put-back]').click();
+    expect(await marks(view, first!).innerHTML()).toBe(before);
+    expect(new URL(view.url()).search).toBe('');
+    await view.context().close();
+  });
+
+  test('works by keyboard alone and is announced', async () => {
+    const { view } = await open();
+    await box(view, first!).focus();
+    await view.keyboard.press('Space');
+    const status = view.locator('.take-away [role="status"]');
+    expect(await status.textContent()).toMatch(
+      /^Riparhina dura is hidden\. Relatives would have said .+ It really reads 22 ± 3/,
+    );
+    await view.keyboard.press('Space');
+    expect(await status.textContent()).toBe('Riparhina dura is back.');
+    await view.context().close();
+  });
+
+  test('an open card hides its animal and puts it back', async () => {
+    const { view } = await open(`#evidence-nasal-position-${first}`);
+    const button = view.locator('.card.open [data-hide]');
+    await button.click();
+    expect(await button.innerText()).toBe('Put its skulls back');
+    expect(new URL(view.url()).hash).toBe(`#evidence-nasal-position-${first}`);
+    expect(await view.locator('.card.open [data-hidden-said]').innerText()).toBe(
+      (await said(view, first!).textContent())!,
+    );
+    await button.click();
+    expect(await box(view, first!).isChecked()).toBe(false);
+    await view.context().close();
+  });
+
+  test('the sentence speaks of those that are left', async () => {
+    const { view } = await open(`?without=${first},${second}`);
+    await expect.poll(() => view.locator('.take-away-sentence').textContent()).toMatch(/of 19 lie inside/);
+    expect(await view.locator('.trait-misses').innerText()).toMatch(/of 21 lie inside/);
+    await view.context().close();
+  });
+
+  test('too few skulls are said to be too few, and no number stands', async () => {
+    const { view } = await open();
+    const all = await view
+      .locator('.take-away input')
+      .evaluateAll((boxes) => boxes.map((each) => (each as HTMLInputElement).value));
+    await view.goto(`${address}?without=${all.slice(3).join(',')}`);
+    expect(await view.locator('.take-away-too-few').isVisible()).toBe(true);
+    expect(await view.locator('.take-away-said:visible').count()).toBe(0);
+    await view.context().close();
+  });
+
+  test('without script the section shows the compiled table, and says why', async () => {
+    const { view } = await open('', { javaScriptEnabled: false });
+    expect(await view.locator('.left-out-table table').isVisible()).toBe(true);
+    expect(await view.locator('.take-away-unscripted').isVisible()).toBe(true);
+    expect(await view.locator('.take-away input:visible').count()).toBe(0);
+    expect(await view.locator('[data-hide]:visible').count()).toBe(0);
+    expect((await compiledTable(view)).size).toBe(21);
+    await view.context().close();
+  });
+});

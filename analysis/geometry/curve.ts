@@ -9,24 +9,32 @@ export interface Polyline {
   readonly corners: readonly number[];
 }
 
+/** Points between two corners, and the neighbours beyond its ends where the curve goes on smoothly. */
+interface Run {
+  readonly points: readonly PlanePoint[];
+  readonly before?: PlanePoint | undefined;
+  readonly after?: PlanePoint | undefined;
+}
+
 /**
  * Dense points along a centripetal Catmull-Rom curve (Yuksel, Schaefer and Keyser 2011, Computer-Aided Design 43:
  * 747–755: knots by the square root of the distance, so it makes neither cusps nor loops between two points), at most
- * `spacing` apart along the chords. Runs between corners are smoothed apart. Throws for fewer than two points.
+ * `spacing` apart along the chords. Runs between corners are smoothed apart. A curve that ends where it began is smooth
+ * there too, unless a corner follows its first point. Throws for fewer than two points.
  */
 export function traceCurve(course: CurveCourse, spacing: number): Polyline {
   const runs = runsBetweenCorners(course);
   const points: PlanePoint[] = [];
   const corners = [0];
   for (const run of runs) {
-    run.slice(1).forEach((end, index) => points.push(...segment(run, index, end, spacing)));
+    run.points.slice(1).forEach((end, index) => points.push(...segment(run, index, end, spacing)));
     corners.push(points.length);
   }
-  points.push(runs.at(-1)!.at(-1)!);
+  points.push(runs.at(-1)!.points.at(-1)!);
   return { points, corners };
 }
 
-function runsBetweenCorners(course: CurveCourse): PlanePoint[][] {
+function runsBetweenCorners(course: CurveCourse): Run[] {
   const runs: PlanePoint[][] = [[]];
   for (const stop of course) {
     const run = runs.at(-1)!;
@@ -35,14 +43,29 @@ function runsBetweenCorners(course: CurveCourse): PlanePoint[][] {
   }
   const whole = runs.filter((run) => run.length > 1);
   if (whole.length === 0) throw new Error('a curve requires at least two points');
-  return whole;
+  return isSmoothRing(course) ? joinedEnds(whole) : whole.map((points) => ({ points }));
+}
+
+function isSmoothRing(course: CurveCourse): boolean {
+  const [first, second, last] = [course[0], course[1], course.at(-1)];
+  if (first === 'corner' || last === 'corner' || !first || !last) return false;
+  return course.length > 3 && second !== 'corner' && distanceBetween(first, last) === 0;
+}
+
+function joinedEnds(runs: readonly PlanePoint[][]): Run[] {
+  const last = runs.length - 1;
+  return runs.map((points, index) => ({
+    points,
+    before: index === 0 ? runs[last]!.at(-2) : undefined,
+    after: index === last ? runs[0]![1] : undefined,
+  }));
 }
 
 /** Points from the start of one segment up to, but not including, its end. */
-function segment(run: readonly PlanePoint[], index: number, end: PlanePoint, spacing: number): PlanePoint[] {
-  const start = run[index]!;
-  const before = run[index - 1] ?? mirrored(start, end);
-  const after = run[index + 2] ?? mirrored(end, start);
+function segment({ points, ...beyond }: Run, index: number, end: PlanePoint, spacing: number): PlanePoint[] {
+  const start = points[index]!;
+  const before = points[index - 1] ?? beyond.before ?? mirrored(start, end);
+  const after = points[index + 2] ?? beyond.after ?? mirrored(end, start);
   const count = Math.max(2, Math.ceil(distanceBetween(start, end) / spacing));
   const stretch = (one: PlanePoint, other: PlanePoint) =>
     Math.max(1e-4, Math.sqrt(distanceBetween(one, other)));

@@ -7,7 +7,7 @@ import type { InkQuality, SkullDrawing } from './skull-drawing.ts';
 import { skullToSvg, skullViewBox, standaloneSvg } from './skull-svg.ts';
 
 /** Goes up when the same drawing comes out otherwise: it is part of the digest under which pictures are kept. */
-export const inkEdition = 2;
+export const inkEdition = 3;
 
 /** Widths of the kept pictures: twice the size at which a focal skull and one of a series are shown. */
 export const pictureSizes: readonly { readonly quality: InkQuality; readonly widthPx: number }[] = [

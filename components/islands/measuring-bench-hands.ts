@@ -94,7 +94,8 @@ const fields: Readonly<Record<string, (bench: MeasuringBench, field: HTMLInputEl
     bench.edit(withNow(bench.record, { scaleMm: valueAsNumber > 0 ? valueAsNumber : 0 })),
   level: (bench, { value }) => {
     bench.edit({ ...bench.record, level: value });
-    bench.take(nextOpen(bench.record, bench.slots(), bench.hand));
+    const isOwn = value === 'own-line' && !bench.record.ownLine[0];
+    bench.take(isOwn ? { kind: 'line', end: 0 } : (bench.hand ?? nextOpen(bench.record, bench.slots())));
   },
   round: (bench, { value }) => {
     bench.edit({ ...bench.record, round: Number(value) });

@@ -19,6 +19,7 @@ class TakeAway extends HTMLElement {
   #hidden: string[] = [];
   /** Counts changes, so that slow work for one that has passed is dropped. */
   #turn = 0;
+  #near: IntersectionObserver | undefined;
 
   connectedCallback(): void {
     const live = JSON.parse(this.querySelector('.take-away-data')?.textContent ?? 'null') as LiveData | null;
@@ -33,10 +34,16 @@ class TakeAway extends HTMLElement {
     addEventListener('popstate', this.#follow);
     showButtons(live.measured.taxon, [], live.words);
     this.#follow();
+    // The first estimate is the slowest: it is made while the section comes near, before any touch.
+    this.#near = new IntersectionObserver(([entry]) => entry?.isIntersecting && this.#estimateWhole(), {
+      rootMargin: '400px',
+    });
+    this.#near.observe(this);
   }
 
   disconnectedCallback(): void {
     this.#turn++;
+    this.#near?.disconnect();
     this.removeEventListener('change', this.#onChange);
     document.removeEventListener('click', this.#onClick);
     removeEventListener('popstate', this.#follow);
@@ -60,7 +67,8 @@ class TakeAway extends HTMLElement {
     const isHidden = this.#hidden.includes(taxon);
     this.#go(isHidden ? this.#hidden.filter((each) => each !== taxon) : [...this.#hidden, taxon]);
     const name = this.#live!.names[taxon]!;
-    const said = rowOf(this, taxon)?.querySelector('.take-away-said')?.textContent ?? '';
+    const said =
+      rowOf(this, taxon)?.querySelector('.take-away-said')?.textContent || this.#voice.say('takeAway.tooFew');
     this.#say(
       isHidden
         ? this.#voice.say('takeAway.saidBack', { name })
@@ -74,13 +82,18 @@ class TakeAway extends HTMLElement {
     this.#follow();
   }
 
+  #estimateWhole(): void {
+    this.#near?.disconnect();
+    this.#whole ??= estimateWithout(this.#live!, new Set());
+  }
+
   /** Shows what the address says. */
   #follow = (): void => {
     const live = this.#live!;
     const hidden = hiddenIn(location.search, live.measured.taxon);
     if (hidden.join() === this.#hidden.join()) return;
     this.#hidden = hidden;
-    this.#whole ??= estimateWithout(live, new Set());
+    this.#estimateWhole();
     const now = hidden.length > 0 ? estimateWithout(live, new Set(hidden)) : this.#whole;
     const shown = { hidden: new Set(hidden), whole: this.#whole, now };
     showRows(this, live, this.#voice, shown);

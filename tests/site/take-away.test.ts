@@ -1,3 +1,6 @@
+import { readFile, readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { chromium, type Browser, type Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { launchOptions } from '../../scripts/browser.ts';
@@ -178,4 +181,65 @@ describe('taking skulls away', () => {
     expect((await compiledTable(view)).size).toBe(21);
     await view.context().close();
   });
+});
+
+describe('an evidence card', () => {
+  test('of a measured animal says what relatives would have said, as the table does', async () => {
+    const { view } = await open('', { javaScriptEnabled: false });
+    const table = await compiledTable(view);
+    for (const card of await view.locator('.card:has(.left-out-card)').all()) {
+      const name = (await card.locator('.card-name').innerText()).trim();
+      expect(await card.locator('.left-out-card p').first().innerText()).toContain(
+        `relatives would have said ${table.get(name)!};`,
+      );
+    }
+    expect(await view.locator('.left-out-card').count()).toBe(table.size);
+    await view.context().close();
+  });
+
+  test('of an animal that relatives speak of gives the range over other choices beside its value', async () => {
+    const { view } = await open('', { javaScriptEnabled: false });
+    const spans = await view
+      .locator('.card:has(.span)')
+      .evaluateAll((cards) =>
+        cards.map((card) => [card.getAttribute('data-of'), card.querySelector('.span')!.textContent.trim()]),
+      );
+    expect(spans.map(([taxon]) => taxon)).toEqual(['limnorhina-fracta', 'calathorhina-mira']);
+    expect(spans[0]![1]).toMatch(/leave it between \d+–\d+\. Over other choices .*the ends reach \d+–\d+\./);
+    expect(spans[1]![1]).toMatch(
+      /the middle runs over \d+–\d+, and the ends of the brackets reach \d+–\d+\./,
+    );
+    await view.context().close();
+  });
+
+  test('says the value in words where the trait runs between two marks, and nothing of an unknown one', async () => {
+    const { view } = await open('', { javaScriptEnabled: false });
+    const phrase = (taxon: string) => view.locator(`.card[data-of="${taxon}"] .card-phrase`);
+    expect(await phrase('limnorhina-fracta').innerText()).toMatch(
+      /^at least .+ of the way from the snout tip to/,
+    );
+    expect(await phrase('calamorhina-vivax').innerText()).toMatch(/^beyond the front of the eye socket/);
+    expect(await phrase('ossorhina-obscura').count()).toBe(0);
+    await view.context().close();
+  });
+});
+
+test('all scripts that the page can load are under 35 KB with gzip', async () => {
+  const folder = join(inject('siteFolder'), '_astro');
+  const page = await readFile(join(inject('siteFolder'), 'reed-trunks', 'index.html'), 'utf8');
+  const files = (await readdir(folder)).filter((file) => file.endsWith('.js'));
+  const texts = new Map(
+    await Promise.all(files.map(async (file) => [file, await readFile(join(folder, file), 'utf8')] as const)),
+  );
+  const loaded = new Set<string>();
+  const load = (text: string) => {
+    for (const file of files.filter((each) => !loaded.has(each) && text.includes(each))) {
+      loaded.add(file);
+      load(texts.get(file)!);
+    }
+  };
+  load(page);
+  expect(loaded.size).toBeGreaterThan(2);
+  const bytes = [...loaded].reduce((sum, file) => sum + gzipSync(texts.get(file)!).length, 0);
+  expect(bytes).toBeLessThan(35 * 1024);
 });

@@ -46,7 +46,8 @@ export interface PlateData {
 
 /** Picks the plate of one trait from a compiled lineage. Taxa without any age are left to the table. */
 export function plateData(lineage: CompiledLineage, trait: CompiledTrait, language: string): PlateData {
-  const text = (texts: Record<string, string>) => texts[language] ?? texts[lineage.about.languages[0]!] ?? '';
+  const text = (texts: Record<string, string>) =>
+    texts[language] ?? texts[lineage.about.languages[0]!] ?? texts['en'] ?? '';
   const taxa = plateTaxa(lineage, trait);
   const tree = lineage.trees.find((each) => each.reference);
   const branches = tree ? branchesOf(tree, trait, taxa) : [];

@@ -63,7 +63,7 @@ export function showOptions(
   select.replaceChildren(...options.map(([value, text]) => new Option(text, value, false, value === chosen)));
 }
 
-/** Shows readings as a table, a column a round, with their errors where a round was repeated. */
+/** Shows readings as a table: a body each, its name with its rounds, then its mean and errors where a round was repeated. */
 export function showReadings(
   place: HTMLElement,
   readings: readonly BenchReading[],
@@ -75,40 +75,39 @@ export function showReadings(
     place.textContent = words.phrase('readings.none');
     return;
   }
-  const heads = [
-    words.phrase('readings.name'),
-    ...(rounds > 1
-      ? Array.from({ length: rounds }, (_, index) => words.phrase('readings.round', { number: index + 1 }))
-      : []),
-    words.phrase('readings.mean'),
-    ...(rounds > 1 ? ['error', 'percent', 'share'].map((key) => words.phrase(`readings.${key}`)) : []),
-  ];
+  const heads = rounds > 1 ? ['mean', 'error', 'percent', 'share'] : ['mean'];
   const table = document.createElement('table');
   const head = table.createTHead().insertRow();
-  for (const text of heads) head.append(cell('th', text, 'col'));
-  const body = table.createTBody();
+  for (const key of heads) head.append(cell('th', words.phrase(`readings.${key}`), 'col'));
   for (const reading of found) {
-    const row = body.insertRow();
-    if (reading.isTrait) row.className = 'is-trait';
-    row.dataset['reading'] = reading.id;
-    row.append(
-      cell('th', reading.name, 'row'),
-      ...cellsOf(reading, rounds, words).map((text) => cell('td', text)),
-    );
+    const body = table.createTBody();
+    body.dataset['reading'] = reading.id;
+    if (reading.isTrait) body.className = 'is-trait';
+    const name = cell('th', reading.name, 'rowgroup');
+    name.setAttribute('colspan', String(heads.length));
+    if (rounds > 1) name.append(roundsOf(reading, words));
+    body.insertRow().append(name);
+    body.insertRow().append(...cellsOf(reading, rounds, words).map((text) => cell('td', text)));
   }
   place.replaceChildren(table);
 }
 
-function cellsOf({ byRound, mean, error, unit }: BenchReading, rounds: number, words: BenchWords): string[] {
-  const value = (number: number | undefined) =>
-    number === undefined ? '–' : `${words.number(number, 2)} ${words.phrase(`unit.${unit}`)}`.trim();
-  if (rounds < 2) return [value(mean)];
+function roundsOf({ byRound }: BenchReading, words: BenchWords): HTMLElement {
+  const line = document.createElement('span');
+  const values = byRound.map((value) => (value === undefined ? '–' : words.number(value, 2))).join(' · ');
+  line.textContent = words.phrase('readings.rounds', { values });
+  return line;
+}
+
+function cellsOf({ mean, error, unit }: BenchReading, rounds: number, words: BenchWords): string[] {
+  const withUnit = (text: string) => `${text} ${words.phrase(`unit.${unit}`)}`.trim();
   const share = (number: number | undefined) =>
-    number === undefined || Number.isNaN(number) ? '–' : words.error(number);
+    number === undefined || !Number.isFinite(number) ? '–' : words.error(number);
+  const middle = withUnit(words.number(mean!, 2)); // only readings with a mean are shown
+  if (rounds < 2) return [middle];
   return [
-    ...Array.from({ length: rounds }, (_, index) => value(byRound[index])),
-    value(mean),
-    error ? `${words.error(error.technical)} ${words.phrase(`unit.${unit}`)}`.trim() : '–',
+    middle,
+    error ? withUnit(words.error(error.technical)) : '–',
     share(error?.relativePercent),
     share(error?.sharePercent),
   ];

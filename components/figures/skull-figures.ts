@@ -1,9 +1,15 @@
+import { join } from 'node:path';
 import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
 import type { LineageView } from '../lineage/view.ts';
 import type { SkullAnchors } from './scene/focus.ts';
-import { composeSkull } from './skull/compose-skull.ts';
+import { drawSkull } from './skull/draw-skull.ts';
+import { SkullFolds } from './skull/place-template.ts';
+import { keptMarkup } from './skull/skull-pictures.ts';
 import type { AccentStatus, SkullDrawing } from './skull/skull-drawing.ts';
 import { skullToSvg } from './skull/skull-svg.ts';
+
+/** Where drawn skulls are kept between builds; every command runs in the folder of the project. */
+const keptFolder = join(process.cwd(), '.lineament', 'skulls');
 
 /** The points where each animal's skull is read, for those that have a drawing of the trait in view. */
 export function skullAnchors(view: LineageView): ReadonlyMap<string, SkullAnchors> {
@@ -25,11 +31,19 @@ export function drawingsOf(view: LineageView): CompiledDrawing[] {
   );
 }
 
-/** One skull as a group `skull-<taxon>` in the drawing frame; plates call it by that id. Empty for an animal without a drawing. */
-export function skullGroup(view: LineageView, taxon: string): string {
+/**
+ * One skull as a group `skull-<taxon>` in the drawing frame, in full ink; plates call it by that id. Kept by digest between builds.
+ * A skull that its template cannot follow without a fold is drawn by straight lines. Empty for an animal without a drawing.
+ */
+export async function skullGroup(view: LineageView, taxon: string): Promise<string> {
   const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);
   const skull = found && skullDrawing(found, view);
-  return skull ? `<g id="skull-${taxon}">${skullToSvg(composeSkull(skull, 'outline'))}</g>` : '';
+  if (!skull) return '';
+  const markup = await keptMarkup(skull, 'hero', keptFolder).catch((error: unknown) => {
+    if (!(error instanceof SkullFolds)) throw error;
+    return skullToSvg(drawSkull(skull, 'hero').picture);
+  });
+  return `<g id="skull-${taxon}">${markup}</g>`;
 }
 
 function anchorsOf(
@@ -68,17 +82,38 @@ export function skullDrawing(drawing: CompiledDrawing, view: LineageView): Skull
   const status = view.findValue(drawing.taxon)?.status;
   const accent: AccentStatus = status === 'bounded' || status === 'inferred' ? status : 'measured';
   const piece = view.trait.accent;
+  const { landmarks, reading } = atValue(drawing, view);
   const measured = [view.trait.measured?.from, view.trait.measured?.end].flatMap((landmark, index) =>
     landmark !== undefined && !(drawing.broken && index === 0) ? [{ landmark, value: index * 100 }] : [],
   );
   return {
     id: `skull-${drawing.taxon}`,
     template,
-    landmarks: drawing.points,
+    landmarks,
     elements: drawing.elements,
     breaks: drawing.breaks,
     ...(piece !== undefined &&
       template.pieces.some(({ id }) => id === piece) && { accent: { piece, status: accent } }),
-    measured,
+    measured: reading ? [...measured, reading] : measured,
   };
+}
+
+/**
+ * The points of a drawing with the reading at the value that is printed: the mean also counts specimens that were never
+ * digitised, so the drawn mean can lie a little beside it. A broken skull reads what its own bone reads.
+ */
+function atValue(
+  drawing: CompiledDrawing,
+  view: LineageView,
+): { landmarks: CompiledDrawing['points']; reading?: { landmark: string; value: number } } {
+  const landmark = view.trait.measured?.to;
+  const estimate = view.findValue(drawing.taxon)?.estimate;
+  const point = landmark === undefined ? undefined : drawing.points[landmark];
+  if (landmark === undefined || !point || drawing.broken || estimate === null || estimate === undefined)
+    return { landmarks: drawing.points };
+  const moved = {
+    ...drawing.points,
+    [landmark]: { ...point, at: [estimate, point.at[1]] as [number, number] },
+  };
+  return { landmarks: moved, reading: { landmark, value: estimate } };
 }

@@ -15,7 +15,7 @@ export const getStaticPaths = (async () => {
 
 export const GET: APIRoute = async ({ params }) => {
   const lineage = await loadLineage(params['lineage']!);
-  const group = skullGroup(lineageView(lineage, lineage.about.languages[0]!), params['taxon']!);
+  const group = await skullGroup(lineageView(lineage, lineage.about.languages[0]!), params['taxon']!);
   return new Response(`<svg xmlns="http://www.w3.org/2000/svg">${group}</svg>`, {
     headers: { 'content-type': 'image/svg+xml' },
   });

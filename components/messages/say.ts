@@ -1,3 +1,4 @@
+import ar from './ar.json' with { type: 'json' };
 import en from './en.json' with { type: 'json' };
 import es from './es.json' with { type: 'json' };
 
@@ -5,7 +6,7 @@ import es from './es.json' with { type: 'json' };
 export type MessageKey = keyof typeof en;
 
 /** The interface languages. A page in any other language falls back to English, key by key. */
-export const interfaceLanguages: Record<string, Partial<Record<string, string>>> = { en, es };
+export const interfaceLanguages: Record<string, Partial<Record<string, string>>> = { en, es, ar };
 
 /** Whether a code that comes with the records has a message of its own. */
 export function isMessage(key: string): key is MessageKey {

@@ -44,6 +44,12 @@ const box = (view: Page, taxon: string) => view.locator(`.take-away input[value=
 const said = (view: Page, taxon: string) => view.locator(`[data-row="${taxon}"] .take-away-said`);
 const marks = (view: Page, taxon: string) => view.locator(`.plate-wide .layer-marks[data-of="${taxon}"]`);
 
+/** Animals of the wide plate in the order in which their marks are drawn. */
+const order = (view: Page) =>
+  view
+    .locator('.plate-wide .layer-marks')
+    .evaluateAll((groups) => groups.map((group) => group.getAttribute('data-of')!));
+
 /** The compiled table of single animals: what relatives would have said, by name. */
 async function compiledTable(view: Page): Promise<Map<string, string>> {
   const rows = await view
@@ -115,14 +121,20 @@ describe('taking skulls away', () => {
 
   test('the plate follows, and has its own marks again when skulls are put back', async () => {
     const { view } = await open();
+    const built = await order(view);
     const before = await marks(view, first!).innerHTML();
     expect(before).toContain('disc');
     await box(view, first!).check();
     const hidden = await marks(view, first!).innerHTML();
     expect(hidden).toMatch(/class="ruled".*class="diamond".*class="miss-truth"/s);
     expect(hidden).not.toContain('disc');
+    const drawn = await order(view);
+    expect(drawn.indexOf(first!), 'its wide interval lies under every disc').toBeLessThan(
+      drawn.indexOf('palustrina-communis'),
+    );
     await view.locator('[data-put-back]').click();
     expect(await marks(view, first!).innerHTML()).toBe(before);
+    expect(await order(view)).toEqual(built);
     expect(new URL(view.url()).search).toBe('');
     await view.context().close();
   });

@@ -1,6 +1,8 @@
 import type { BenchRecord, Measured } from '../measuring/bench-record.ts';
 import type { BenchScheme } from '../measuring/bench-scheme.ts';
 import type { BenchWords } from '../measuring/bench-words.ts';
+import type { MeasuringBench } from './measuring-bench.ts';
+import { copyText, download } from './measuring-bench-take.ts';
 import { missingOf } from '../measuring/missing.ts';
 import { recordText, schemeText, sheetText } from '../measuring/sheet-text.ts';
 
@@ -8,7 +10,7 @@ import { recordText, schemeText, sheetText } from '../measuring/sheet-text.ts';
 export type AwayTexts = Readonly<Record<'sheet' | 'record' | 'scheme', string>>;
 
 /** What each text is called as a file. */
-export const awayFiles: Readonly<Record<keyof AwayTexts, string>> = {
+const awayFiles: Readonly<Record<keyof AwayTexts, string>> = {
   sheet: 'landmarks.csv',
   record: 'specimens-part.yaml',
   scheme: 'scheme-part.yaml',
@@ -26,6 +28,18 @@ export function awayTexts(record: BenchRecord, scheme: BenchScheme): AwayTexts {
     record: recordText(specimens, record.view),
     scheme: scheme.lineage === '' ? schemeText(scheme, record.view) : '',
   };
+}
+
+/** Copies one of the texts, or downloads it, and says how the copy went. */
+export async function takeAway(
+  bench: MeasuringBench,
+  how: 'copy' | 'download',
+  what: keyof AwayTexts,
+): Promise<void> {
+  const text = awayTexts(bench.record, bench.scheme)[what];
+  if (how === 'download') return download(new Blob([text], { type: 'text/plain' }), awayFiles[what]);
+  const copied = await copyText(text);
+  setText(bench, '[data-copied]', bench.words.phrase(copied ? 'away.copied' : 'away.not-copied'));
 }
 
 /** Shows what can be taken away, what is still missing for it, and how many specimens were put aside. */

@@ -2,7 +2,7 @@ import { withNow } from '../measuring/bench-edits.ts';
 import { idOfName } from '../measuring/bench-scheme.ts';
 import type { Place } from '../measuring/place.ts';
 import { nextOpen, slotKey } from '../measuring/point-slots.ts';
-import type { AwayTexts } from './measuring-bench-away.ts';
+import { takeAway, type AwayTexts } from './measuring-bench-away.ts';
 import { wouldLose } from './measuring-bench-show.ts';
 import type { MeasuringBench } from './measuring-bench.ts';
 
@@ -61,7 +61,7 @@ function onClick(bench: MeasuringBench, event: MouseEvent): void {
   const direction = directions[action];
   if (direction) move(bench, direction, 1);
   const [how, what] = action.split(' ');
-  if (how === 'copy' || how === 'download') void bench.takeAway(how, what as keyof AwayTexts);
+  if (how === 'copy' || how === 'download') void takeAway(bench, how, what as keyof AwayTexts);
   actions[action]?.(bench);
 }
 

@@ -20,14 +20,13 @@ import {
   stepSlot,
   type PointSlot,
 } from '../measuring/point-slots.ts';
-import { awayFiles, awayTexts, type AwayTexts } from './measuring-bench-away.ts';
 import { listenToBench } from './measuring-bench-hands.ts';
 import { slotName } from './measuring-bench-lists.ts';
 import { openPicture, sayPicture } from './measuring-bench-picture.ts';
 import { showBench } from './measuring-bench-show.ts';
 import { BenchStage } from './measuring-bench-stage.ts';
 import { forgetAll, keepPicture, keepRecord, keptPicture, keptRecord } from './measuring-bench-store.ts';
-import { askFirst, copyText, download } from './measuring-bench-take.ts';
+import { askFirst, download } from './measuring-bench-take.ts';
 
 /** The bench as a whole: one record with its past, the point in hand, the cross, and what is done to them. */
 export class MeasuringBench extends HTMLElement {
@@ -255,15 +254,6 @@ export class MeasuringBench extends HTMLElement {
     await this.#clear();
     sayPicture(this, [this.words.phrase('forgotten')]);
     this.show();
-  }
-
-  async takeAway(how: 'copy' | 'download', what: keyof AwayTexts): Promise<void> {
-    const text = awayTexts(this.record, this.scheme)[what];
-    if (how === 'download') return download(new Blob([text], { type: 'text/plain' }), awayFiles[what]);
-    const copied = await copyText(text);
-    this.querySelector('[data-copied]')!.textContent = this.words.phrase(
-      copied ? 'away.copied' : 'away.not-copied',
-    );
   }
 
   rename(specimen: string): void {

@@ -1,0 +1,194 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { projectRoot } from '../../scripts/options.ts';
+import { serveFolder, type FolderServer } from '../../scripts/serve-folder.ts';
+import { hardLineages } from './fixtures/hard-lineages.ts';
+import { writeLineage } from './fixtures/write-lineage.ts';
+import { overflowOf, useBrowser, visit } from './states/visit.ts';
+
+useBrowser();
+let content: string;
+let server: FolderServer;
+const out = join(projectRoot, '.lineament', `hard-${process.pid}`);
+const phone = { width: 390, height: 844 };
+const desktop = { width: 1440, height: 900 };
+
+beforeAll(async () => {
+  content = await mkdtemp(join(tmpdir(), 'hard-lineages-'));
+  for (const lineage of hardLineages) await writeLineage(content, lineage);
+  const command = [join(projectRoot, 'scripts', 'build.ts'), '--content', content, '--out', out];
+  const built = spawnSync(process.execPath, command, { cwd: projectRoot, encoding: 'utf8' });
+  if (built.status !== 0) throw new Error(`the hard lineages did not build\n${built.stderr}`);
+  server = await serveFolder(out);
+}, 240_000);
+afterAll(async () => {
+  await server?.close();
+  await rm(content, { recursive: true, force: true });
+  await rm(out, { recursive: true, force: true });
+});
+
+const addressOf = (id: string) => `${server.url}${id}/`;
+
+describe.each(hardLineages.map(({ id, taxa, title }) => ({ id, count: taxa.length, title })))(
+  'the page of $id',
+  ({ id, count, title }) => {
+    test.each([phone, desktop])(
+      'is whole at %o, and an outside checker finds no fault',
+      async (viewport) => {
+        await visit(addressOf(id), { viewport }, async ({ view, faults }) => {
+          expect(await view.locator('h1').innerText()).toBe(title);
+          expect(await view.locator('.plate:visible').count()).toBe(1);
+          expect(await view.locator('#values .values tr[data-of]').count()).toBe(count);
+          expect(await view.locator('.card').count()).toBe(count);
+          expect(await view.locator('.invented').isVisible()).toBe(true);
+          expect(await overflowOf(view)).toBe(0);
+          const figure = (await view.locator('.figure').boundingBox())!;
+          const caption = (await view.locator('.caption:visible').boundingBox())!;
+          expect(caption.y + caption.height).toBeLessThanOrEqual(figure.y + figure.height + 1);
+          // Two hundred cards are the same card two hundred times: the checker looks at all but them.
+          const axe = new AxeBuilder({ page: view }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']);
+          const { violations } = await (
+            count > 60 ? axe.exclude('#evidence').exclude('.relatives') : axe
+          ).analyze();
+          expect(
+            violations.map(({ id: rule, nodes }) => `${rule}: ${nodes.map((each) => each.target).join(' ')}`),
+          ).toEqual([]);
+          expect(faults).toEqual([]);
+        });
+      },
+      180_000,
+    );
+  },
+);
+
+test.each([
+  ['no-story', '.story', /no story in this language yet/],
+  ['one-animal', '.story', /no story in this language yet/],
+  ['no-tree', '.relatives', /no tree yet.*Add one to its records/],
+  ['no-values', '#values', /not known/],
+])('%s says in %s what is missing', async (id, place, words) => {
+  await visit(addressOf(id), { viewport: desktop }, async ({ view }) => {
+    expect(await view.locator(place).innerText()).toMatch(words);
+  });
+});
+
+test('a page without values prints no number as a value', async () => {
+  await visit(addressOf('no-values'), { viewport: desktop }, async ({ view }) => {
+    const printed = await view.locator('#values .values tr[data-of] td.number a').allInnerTexts();
+    expect(printed).toHaveLength(6);
+    for (const text of printed) expect(text).not.toMatch(/\d/);
+  });
+});
+
+describe('the page in Arabic', () => {
+  test('runs from right to left, and its figure does not', async () => {
+    await visit(addressOf('right-to-left'), { viewport: desktop }, async ({ view }) => {
+      expect(await view.locator('html').getAttribute('dir')).toBe('rtl');
+      const [story, figure] = await Promise.all([
+        view.locator('h1').boundingBox(),
+        view.locator('.figure').boundingBox(),
+      ]);
+      expect(story!.x).toBeGreaterThan(figure!.x + figure!.width);
+      const ticks = await view
+        .locator('.plate-wide .value-tick')
+        .evaluateAll((all) =>
+          all.map((tick) => [Number(tick.textContent), tick.getBoundingClientRect().x] as const),
+        );
+      const sorted = [...ticks].sort((a, b) => a[0] - b[0]);
+      expect(sorted.map(([, x]) => x)).toEqual(ticks.map(([, x]) => x).sort((a, b) => a - b));
+    });
+  });
+
+  test('keeps the figures of a value and of an age in their order on the screen', async () => {
+    await visit(addressOf('right-to-left'), { viewport: desktop }, async ({ view }) => {
+      const orders = await view.locator('#values .values tr[data-of]').evaluateAll((rows) =>
+        rows.flatMap((row) =>
+          [...row.querySelectorAll('td')].map((cell) => {
+            const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+            const places: number[] = [];
+            for (let node = walker.nextNode(); node; node = walker.nextNode())
+              for (const { index } of node.textContent!.matchAll(/\d+(\.\d+)?/g)) {
+                const range = document.createRange();
+                range.setStart(node, index);
+                range.setEnd(node, index + 1);
+                places.push(range.getBoundingClientRect().x);
+              }
+            return places;
+          }),
+        ),
+      );
+      const several = orders.filter((places) => places.length > 1);
+      expect(several.length).toBeGreaterThan(6);
+      for (const places of several) expect(places).toEqual([...places].sort((a, b) => a - b));
+    });
+  });
+});
+
+describe('on the page that comes with the tool', () => {
+  const explainer = `${inject('siteUrl')}reed-trunks/`;
+
+  test('blocked storage costs nothing but the memory of the room', async () => {
+    await visit('about:blank', {}, async ({ view }) => {
+      await view.addInitScript(() => {
+        Object.defineProperty(window, 'localStorage', {
+          get: () => {
+            throw new DOMException('storage is blocked', 'SecurityError');
+          },
+        });
+      });
+      const errors: string[] = [];
+      view.on('pageerror', (error) => errors.push(error.message));
+      await view.goto(explainer, { waitUntil: 'load' });
+      const ground = () => view.locator('html').evaluate((root) => getComputedStyle(root).backgroundColor);
+      const before = await ground();
+      await view.locator('theme-choice select').selectOption('night');
+      expect(await ground()).not.toBe(before);
+      expect(errors).toEqual([]);
+    });
+  });
+
+  test.each(['evidence-cards', 'lineage-plate'])(
+    'a script that stops halfway, at %s, leaves every word, value and card to be read',
+    async (stopped) => {
+      await visit('about:blank', { viewport: desktop }, async ({ view }) => {
+        await view.addInitScript((name) => {
+          const define = customElements.define.bind(customElements);
+          customElements.define = (tag, ...rest) => {
+            if (tag === name) throw new Error(`${name} stopped`);
+            define(tag, ...rest);
+          };
+        }, stopped);
+        await view.goto(explainer, { waitUntil: 'load' });
+        expect(await view.locator('.step').count()).toBe(8);
+        expect(await view.locator('.caption:visible').count()).toBe(1);
+        expect(await view.locator('.plate:visible .layer-focus.in-focus').count()).toBeGreaterThan(0);
+        const link = view.locator('#values .values td a').first();
+        const target = (await link.getAttribute('href'))!;
+        await link.click();
+        await expect
+          .poll(() =>
+            view
+              .locator(target)
+              .boundingBox()
+              .then((box) => box!.y < 900),
+          )
+          .toBe(true);
+      });
+    },
+  );
+
+  test('pictures of skulls that cannot be had are left out, and their values stand', async () => {
+    await visit('about:blank', { viewport: desktop }, async ({ view }) => {
+      await view.route('**/skulls/**', (route) => route.abort());
+      await view.goto(explainer, { waitUntil: 'load' });
+      await view.locator('[data-walk="-1"]').click();
+      const caption = view.locator('.caption:visible');
+      expect(await caption.locator('.caption-value').innerText()).toMatch(/\d|not known/);
+      expect(await view.locator('.plate:visible .flag-value').count()).toBeGreaterThan(0);
+    });
+  });
+});

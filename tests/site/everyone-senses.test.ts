@@ -1,0 +1,275 @@
+import sharp from 'sharp';
+import type { Page } from 'playwright';
+import { describe, expect, inject, test } from 'vitest';
+import { glyph } from '../../components/figures/scene/glyphs.ts';
+import { shapeToSvg } from '../../components/figures/scene/svg.ts';
+import type { Status } from '../../scripts/compile/contract.ts';
+import { overflowOf, readStep, useBrowser, visit } from './states/visit.ts';
+
+useBrowser();
+const explainer = `${inject('siteUrl')}reed-trunks/`;
+const desktop = { width: 1440, height: 900 };
+const phone = { width: 390, height: 844 };
+
+/** Elements with words of their own whose words run out of a box that cuts them off. */
+function cutWords(view: Page): Promise<string[]> {
+  return view.evaluate(() =>
+    [...document.querySelectorAll('main *, section *, footer *, header *')].flatMap((element) => {
+      const { overflowX, overflowY, clip, clipPath } = getComputedStyle(element);
+      const cuts = overflowX === 'hidden' || overflowY === 'hidden' || overflowX === 'clip';
+      const unseen =
+        clipPath !== 'none' || clip !== 'auto' || element.closest('.visually-hidden, svg, [popover]');
+      if (!cuts || unseen || element.clientWidth === 0) return [];
+      const past =
+        element.scrollHeight > element.clientHeight + 1 || element.scrollWidth > element.clientWidth + 1;
+      return past ? [`${element.tagName} ${element.className}`] : [];
+    }),
+  );
+}
+
+describe('at 400% zoom: 1280 by 1024 pixels seen as 320 by 256 (WCAG 2.2, 1.4.10)', () => {
+  const viewport = { width: 320, height: 256 };
+
+  test('the figure is not pinned, and title, figure, caption and story follow each other', async () => {
+    await visit(explainer, { viewport }, async ({ view }) => {
+      expect(await view.locator('.figure').evaluate((figure) => getComputedStyle(figure).position)).toBe(
+        'static',
+      );
+      const boxes = await Promise.all(
+        ['h1', '.question', '.plate:visible', '.caption:visible', '.story > p', '.step[data-step="1"]'].map(
+          (selector) => view.locator(selector).first().boundingBox(),
+        ),
+      );
+      boxes.slice(1).forEach((box, index) => {
+        const above = boxes[index]!;
+        expect(box!.y).toBeGreaterThanOrEqual(above.y + above.height - 1);
+      });
+    });
+  });
+
+  test('no caption is cut and every word of the story lies within the width', async () => {
+    await visit(explainer, { viewport }, async ({ view }) => {
+      expect(await cutWords(view)).toEqual([]);
+      const outside = await view.locator('.caption:visible p, .story > p, .step > *').evaluateAll((all) =>
+        all.flatMap((each) => {
+          const { left, right } = each.getBoundingClientRect();
+          const unseen = each.matches('.visually-hidden, [hidden]') || right === left;
+          return unseen || (left >= 8 && right <= innerWidth - 8)
+            ? []
+            : [`${each.className} ${left} ${right}`];
+        }),
+      );
+      expect(outside).toEqual([]);
+    });
+  });
+
+  test('a card fills the screen, scrolls, and closes', async () => {
+    await visit(explainer, { viewport }, async ({ view }) => {
+      await view.locator('.step .value').first().click();
+      const card = view.locator('.card.open');
+      const box = (await card.boundingBox())!;
+      expect(box.width).toBe(320);
+      expect(box.height).toBeGreaterThan(200);
+      expect(await card.evaluate((open) => open.scrollHeight > open.clientHeight)).toBe(true);
+      await card.locator('[data-close]').click();
+      await expect.poll(() => view.locator('.card.open').count()).toBe(0);
+    });
+  });
+});
+
+/** The four overrides of WCAG 2.2 1.4.12, as its text gives them. */
+const spacing = `* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; }
+  p { margin-bottom: 2em !important; }`;
+
+/** Sets rules that a visitor's own style sheet would set; the content policy lets no page do so, but a constructed sheet stands. */
+async function override(view: Page, rules: string): Promise<void> {
+  await view.evaluate((text) => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(text);
+    document.adoptedStyleSheets.push(sheet);
+  }, rules);
+}
+
+describe('with the text spacing of WCAG 2.2 1.4.12', () => {
+  test.each([phone, desktop])('nothing is cut and nothing scrolls sideways at %o', async (viewport) => {
+    await visit(explainer, { viewport }, async ({ view }) => {
+      await override(view, spacing);
+      expect(await overflowOf(view)).toBeLessThanOrEqual(0);
+      expect(await cutWords(view)).toEqual([]);
+      expect(await view.locator('.caption:visible .caption-value').isVisible()).toBe(true);
+    });
+  });
+});
+
+describe('at 200% zoom (WCAG 2.2, 1.4.4), and on a small phone', () => {
+  test.each([
+    { width: 640, height: 512 },
+    { width: 720, height: 450 },
+    { width: 960, height: 540 },
+    { width: 390, height: 664 },
+  ])('a screen of %o has all words, uncut', async (viewport) => {
+    await visit(explainer, { viewport, deviceScaleFactor: 2 }, async ({ view }) => {
+      expect(await overflowOf(view)).toBeLessThanOrEqual(0);
+      expect(await cutWords(view)).toEqual([]);
+      const figure = (await view.locator('.figure').boundingBox())!;
+      const caption = (await view.locator('.caption:visible').boundingBox())!;
+      expect(caption.y + caption.height, 'the caption ends inside the figure').toBeLessThanOrEqual(
+        figure.y + figure.height + 1,
+      );
+    });
+  });
+});
+
+test('in forced colours marks, words and controls keep their contrast, with no colour of ours left on them', async () => {
+  await visit(explainer, { viewport: desktop, forcedColors: 'active' }, async ({ view }) => {
+    const used = await view.evaluate(() => {
+      const of = (selector: string, property: string) =>
+        getComputedStyle(document.querySelector(selector)!).getPropertyValue(property);
+      const probe = document.createElement('i');
+      document.body.append(probe);
+      const system = (name: string) => {
+        probe.setAttribute('hidden', '');
+        const sheet = new CSSStyleSheet();
+        sheet.replaceSync(`body > i[hidden] { color: ${name} !important; forced-color-adjust: none }`);
+        document.adoptedStyleSheets = [sheet];
+        return getComputedStyle(probe).color;
+      };
+      return {
+        canvas: system('Canvas'),
+        ink: system('CanvasText'),
+        plate: of('.plate-wide', 'background-color'),
+        disc: of('.plate-wide .layer-marks .disc', 'fill'),
+        name: of('.plate-wide .taxon-name', 'fill'),
+        halo: of('.plate-wide .taxon-name', 'stroke'),
+        branch: of('.plate-wide .branch', 'stroke'),
+      };
+    });
+    expect(used.ink).not.toBe(used.canvas);
+    expect(used).toMatchObject({
+      plate: used.canvas,
+      disc: used.ink,
+      name: used.ink,
+      halo: used.canvas,
+      branch: used.ink,
+    });
+  });
+});
+
+describe('reduced motion', () => {
+  const runningAfterScroll = async (view: Page) => {
+    await readStep(view, '.step[data-step="4"]');
+    await expect.poll(() => view.locator('.step[data-step="4"].current').count()).toBe(1);
+    return view.evaluate(() => document.getAnimations().length);
+  };
+
+  test('moves nothing, and ends in the same picture as motion does', async () => {
+    const focus = '.plate:visible .layer-focus.in-focus';
+    const shown: (string | null)[] = [];
+    for (const reducedMotion of ['reduce', 'no-preference'] as const) {
+      await visit(explainer, { viewport: desktop, reducedMotion }, async ({ view }) => {
+        const running = await runningAfterScroll(view);
+        if (reducedMotion === 'reduce') expect(running).toBe(0);
+        else expect(running).toBeGreaterThan(0);
+        shown.push(await view.locator(focus).first().getAttribute('data-of'));
+      });
+    }
+    expect(shown[0]).toBe(shown[1]);
+  });
+});
+
+/** Which pixels a glyph inks, at eight times its size in figures; open shapes are open, as in the style sheet. */
+async function inkOf(status: Status): Promise<boolean[]> {
+  const strokes: Record<string, string> = {
+    disc: 'fill="#000"',
+    half: 'fill="#000"',
+    wall: 'stroke="#000" stroke-width="2.6"',
+    diamond: 'fill="#fff" stroke="#000" stroke-width="1.6"',
+    ring: 'fill="#fff" stroke="#000" stroke-width="1.4" stroke-linecap="round" stroke-dasharray="0.1 2.9"',
+    query: 'fill="#000"',
+  };
+  const inner = glyph(status, 0, 0, 1)
+    .map(({ role, shape }) => shapeToSvg(shape, role).replace(`class="${role}"`, strokes[role]!))
+    .join('');
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="144" height="144" viewBox="-9 -9 18 18">${inner}</svg>`;
+  const pixels = await sharp(Buffer.from(svg)).flatten({ background: '#fff' }).greyscale().raw().toBuffer();
+  return [...pixels].map((grey) => grey < 128);
+}
+
+/** Pixels that two glyphs share, of all that either inks. */
+function likeness(a: readonly boolean[], b: readonly boolean[]): number {
+  const shared = a.filter((ink, index) => ink && b[index]).length;
+  return shared / a.filter((ink, index) => ink || b[index]).length;
+}
+
+describe('statuses are told apart by shape alone', () => {
+  const statuses: Status[] = ['measured', 'bounded', 'inferred', 'unknown'];
+  const pairs = statuses.flatMap((a, index) => statuses.slice(index + 1).map((b) => [a, b] as const));
+
+  test.each(pairs)('%s and %s share less than 0.9 of their ink', async (a, b) => {
+    const [first, second] = [await inkOf(a), await inkOf(b)];
+    expect(first.filter(Boolean).length).toBeGreaterThan(300);
+    expect(likeness(first, second)).toBeLessThan(0.9);
+    expect(likeness(first, first)).toBe(1);
+  });
+
+  /** Grey by the luminance weights of sRGB; protan, deutan, tritan by Machado, Oliveira and Fernandes (2009), severity 1, from memory. */
+  const views = {
+    grey: [0.2126, 0.7152, 0.0722, 0.2126, 0.7152, 0.0722, 0.2126, 0.7152, 0.0722],
+    protan: [0.152286, 1.052583, -0.204868, 0.114503, 0.786281, 0.099216, -0.003882, -0.048116, 1.051998],
+    deutan: [0.367322, 0.860646, -0.227968, 0.280085, 0.672501, 0.047413, -0.01182, 0.04294, 0.968881],
+    tritan: [1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.3039],
+  };
+
+  test.each(Object.entries(views))('also as drawn on the page, seen in %s', async (_, matrix) => {
+    await visit(explainer, { viewport: desktop, deviceScaleFactor: 4 }, async ({ view }) => {
+      const marks: boolean[][] = [];
+      for (const status of statuses) {
+        const mark = view
+          .locator(`#values .values tr:has(a) .status-cell:has(.${roleOf[status]}) .status-mark`)
+          .first();
+        const png = await mark.screenshot();
+        marks.push(await inkSeen(png, matrix));
+      }
+      for (const [a, b] of pairs) {
+        const [first, second] = [marks[statuses.indexOf(a)]!, marks[statuses.indexOf(b)]!];
+        expect(first.filter(Boolean).length).toBeGreaterThan(50);
+        expect(likeness(first, second), `${a} and ${b}`).toBeLessThan(0.9);
+      }
+    });
+  });
+
+  const roleOf = { measured: 'disc', bounded: 'half', inferred: 'diamond', unknown: 'ring' };
+});
+
+/** Ink of a picture through a colour matrix: pixels nearer to the darkest than to the lightest. */
+async function inkSeen(png: Buffer, matrix: readonly number[]): Promise<boolean[]> {
+  const rows = [matrix.slice(0, 3), matrix.slice(3, 6), matrix.slice(6, 9)] as never;
+  const pixels = await sharp(png).removeAlpha().resize(64, 64).recomb(rows).greyscale().raw().toBuffer();
+  const middle = (Math.min(...pixels) + Math.max(...pixels)) / 2;
+  return [...pixels].map((grey) => grey < middle);
+}
+
+test('print has every step, the wide plate, table and cards, and nothing pinned', async () => {
+  await visit(explainer, { viewport: { width: 794, height: 1123 } }, async ({ view }) => {
+    await view.emulateMedia({ media: 'print' });
+    expect(await view.locator('.step:visible').count()).toBe(8);
+    expect(await view.locator('.plate-wide').isVisible()).toBe(true);
+    expect(await view.locator('.plate:visible').count()).toBe(1);
+    expect(await view.locator('#values .values tr[data-of]:visible').count()).toBe(24);
+    expect(await view.locator('.card:visible').count()).toBe(24);
+    const pinned = await view.evaluate(() =>
+      [...document.querySelectorAll('body *')]
+        .filter((element) => ['fixed', 'sticky'].includes(getComputedStyle(element).position))
+        .filter((element) => element.getClientRects().length > 0)
+        .map((element) => element.className),
+    );
+    expect(pinned).toEqual([]);
+    const [plate, mat] = await Promise.all([
+      view.locator('.plate-wide').boundingBox(),
+      view.locator('.mat').boundingBox(),
+    ]);
+    expect(plate!.height).toBeGreaterThan(400);
+    expect(mat!.height).toBeGreaterThanOrEqual(plate!.height - 1);
+    expect(await overflowOf(view)).toBeLessThanOrEqual(0);
+  });
+});

@@ -2,6 +2,7 @@ import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import { checkBibliography } from './bibliography.ts';
 import { checkStories } from './check-stories.ts';
+import { checkFolderName } from './folder-name.ts';
 import { gatherKnown } from './known.ts';
 import { checkPermissions, type Showing } from './permissions.ts';
 import { checkPlaces } from './places.ts';
@@ -13,6 +14,7 @@ import { checkTraits } from './traits.ts';
 /** Checks records against each other: everything that can be said before tables are joined and anything is computed. */
 export function checkRecords(records: LineageRecords, showing: Showing, report: Report): void {
   const known = gatherKnown(records);
+  checkFolderName(records, report);
   checkScheme(records, known, report);
   checkRecordIds(records, known, report);
   checkTraits(records, report);

@@ -69,7 +69,7 @@ test.each([
   ['no-story', '.story', /no story in this language yet/],
   ['one-animal', '.story', /no story in this language yet/],
   ['no-tree', '.relatives', /no tree yet.*Add one to its records/],
-  ['no-values', '#values', /not known/],
+  ['no-values', '#values', /No animal has a value for this trait yet\. Add specimens/],
 ])('%s says in %s what is missing', async (id, place, words) => {
   await visit(addressOf(id), { viewport: desktop }, async ({ view }) => {
     expect(await view.locator(place).innerText()).toMatch(words);

@@ -70,7 +70,9 @@ class LineagePlate extends HTMLElement {
       for (const step of document.querySelectorAll('.step'))
         step.classList.toggle('current', step === target);
       this.#step = { taxa: focus.split(/\s+/).filter(Boolean), slice, show };
-      this.#display(this.#step);
+      // While the keyboard is in the caption, its animal stays: what has the focus must not vanish under it.
+      if (!this.querySelector('.caption')?.parentElement?.contains(document.activeElement))
+        this.#display(this.#step);
     }
   }
 

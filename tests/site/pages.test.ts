@@ -45,7 +45,7 @@ describe.each(sizes)('the explainer on a $name', ({ width, height }) => {
     expect(overflow).toBeLessThanOrEqual(0);
     expect(await view.locator('.plate:visible').count()).toBe(1);
     expect(await view.locator('.step').count()).toBe(8);
-    expect(await view.locator('.values tbody tr').count()).toBe(24);
+    expect(await view.locator('#values .values tr[data-of]').count()).toBe(24);
     expect(await view.locator('.card').count()).toBe(24);
     expect(
       await view.locator('.plate:visible .layer-focus.in-focus .skull').count(),

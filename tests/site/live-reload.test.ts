@@ -77,6 +77,20 @@ test('an edited story shows without a restart', async () => {
   await expect.poll(() => view.getByText('A heading that was edited').count(), { timeout: 20_000 }).toBe(1);
 });
 
+test.each([
+  ['a sheet', 'sheets/landmarks.csv'],
+  ['the bibliography', 'references.bib'],
+  ['a tree', 'trees/rival.nex'],
+  ['a picture', 'images/obm-1183.png'],
+])('a change in %s shows without a restart: the page carries the digest of its content', async (_, file) => {
+  const shown = () => view.locator('.digests').textContent();
+  const before = await shown();
+  const path = join(folder, 'content', 'reed-trunks', file);
+  // One more line, or byte, leaves every record as it was; the digest of the content tells it all the same.
+  await writeFile(path, Buffer.concat([await readFile(path), Buffer.from('\n')]));
+  await expect.poll(shown, { timeout: 30_000 }).not.toBe(before);
+});
+
 test('a mistake shows in the browser and the terminal with its place, and goes when it is mended', async () => {
   await edit('taxa.yaml', (text) => text.replace('role: ingroup', 'role: ancestor'));
   await expect.poll(overlay, { timeout: 20_000 }).toBe(1);

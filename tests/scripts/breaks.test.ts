@@ -109,3 +109,33 @@ describe('an axis', () => {
     expect(other!.value).toBeCloseTo(one!.value, 6);
   });
 });
+
+describe('a break that can give no limit is a finding', () => {
+  async function refusals(specimens: string, changes: Record<string, Change> = {}): Promise<string[]> {
+    const { findings } = await compileChanged({ 'specimens.yaml': added(broken + specimens), ...changes });
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    return findings.filter(({ code }) => code === 'limit-refused').map(({ message }) => message);
+  }
+
+  it('where more than one landmark of the trait is lost', async () => {
+    expect(await refusals('  lost: [{ landmark: snout-tip }, { landmark: skull-rear }]\n')).toEqual([
+      'the break gives no limit for "muzzle-share": more than one of its landmarks is lost',
+    ]);
+  });
+
+  it('where the trait is an angle', async () => {
+    const angle = [
+      '- id: face-angle',
+      '  label: { en: Face angle }',
+      '  meaning: { en: angle of the face at the eye }',
+      '  angle: face-angle',
+    ].join('\n');
+    const found = await refusals('  lost: [{ landmark: tooth-front }]\n', {
+      'traits.yaml': added(`${angle}\n`),
+      'scheme.yaml': added('  - { id: face-angle, angle: [tooth-front, eye-front, skull-rear] }\n'),
+    });
+    expect(found).toEqual([
+      'the break gives no limit for "face-angle": an angle or a count does not simply grow with the length that is lost',
+    ]);
+  });
+});

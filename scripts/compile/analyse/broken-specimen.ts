@@ -36,14 +36,34 @@ export function readBroken(
   lineage: ResolvedLineage,
   coordinateError: number,
 ): { readings: BrokenTrait[]; lost: LostLandmark } | undefined {
-  const { value } = specimen.record;
-  const needed = new Set(
-    kind.measurements.flatMap((id) => landmarksOf(lineage.scheme.measurements.get(id)!)),
-  );
-  const lost = value.lost.filter(({ landmark }) => needed.has(landmark));
-  if (lost.length !== 1 || kind.kind === 'angle' || kind.kind === 'count' || castOf(value) !== undefined)
-    return undefined;
+  const lost = lostOf(kind, specimen, lineage);
+  if (lost.length !== 1 || hasNoLength(kind) || castOf(specimen.record.value) !== undefined) return undefined;
   const question = { trait, kind, specimen, lost: lost[0]!, lineage, coordinateError };
   const readings = brokenByLandmarks(question) ?? brokenByCallipers(question);
   return readings && { readings, lost: lost[0]! };
+}
+
+/** Why breaks on the landmarks of a trait can give no limit at all, whatever was measured; undefined where they may. */
+export function findNoLimit(
+  kind: TraitKind,
+  specimen: ResolvedSpecimen,
+  lineage: ResolvedLineage,
+): 'no-length' | 'several-lost' | undefined {
+  const lost = lostOf(kind, specimen, lineage);
+  if (lost.length === 0 || castOf(specimen.record.value) !== undefined) return undefined;
+  if (hasNoLength(kind)) return 'no-length';
+  return lost.length > 1 ? 'several-lost' : undefined;
+}
+
+/** The lost landmarks that a trait needs. */
+function lostOf(kind: TraitKind, specimen: ResolvedSpecimen, lineage: ResolvedLineage): LostLandmark[] {
+  const needed = new Set(
+    kind.measurements.flatMap((id) => landmarksOf(lineage.scheme.measurements.get(id)!)),
+  );
+  return specimen.record.value.lost.filter(({ landmark }) => needed.has(landmark));
+}
+
+/** An angle or a count does not grow with the length that is lost. */
+function hasNoLength({ kind }: TraitKind): boolean {
+  return kind === 'angle' || kind === 'count';
 }

@@ -3,7 +3,7 @@ import { limitOfBroken, workingRows, type BrokenLimit } from '../../../analysis/
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
-import { readBroken, type BrokenTrait } from './broken-specimen.ts';
+import { findNoLimit, readBroken, type BrokenTrait } from './broken-specimen.ts';
 import { coordinateErrorMm } from './coordinate-error.ts';
 import { findReasonOut } from './eligibility.ts';
 import type { ObservedTrait } from './observe-trait.ts';
@@ -28,6 +28,8 @@ export function findLimits(
   for (const specimen of lineage.specimens) {
     const { value } = specimen.record;
     if (value.lost.length === 0 || findReasonOut(value, observed.trait)) continue;
+    const none = findNoLimit(observed.kind, specimen, lineage);
+    if (none) refuse(none, specimen, observed, report);
     const broken = readBroken(observed.trait, observed.kind, specimen, lineage, coordinateError);
     const limit = broken && limitFrom(broken.readings, broken.lost.atMost, specimen, observed, report);
     if (!limit) continue;
@@ -48,17 +50,26 @@ function limitFrom(
     { atMostMm },
   );
   if (!limit.found) {
-    report.add(
-      'limit-refused',
-      specimen.record.at(['lost']),
-      `the break gives no limit for "${observed.trait.id}": ${refusals[limit.reason]}`,
-      'its value stays open; a landmark that survives may serve better',
-    );
+    refuse(limit.reason, specimen, observed, report);
     return undefined;
   }
   const { reading, preservedMm } = weakestOf(broken, limit.atLeast !== undefined);
   const shown = atMostMm ?? roundedTens(Math.max(...preservedMm) / 2);
   return { specimen, limit, preservedMm, rows: workingRows(reading, shown) };
+}
+
+function refuse(
+  reason: keyof typeof refusals,
+  specimen: ResolvedSpecimen,
+  observed: ObservedTrait,
+  report: Report,
+): void {
+  report.add(
+    'limit-refused',
+    specimen.record.at(['lost']),
+    `the break gives no limit for "${observed.trait.id}": ${refusals[reason]}`,
+    'its value stays open; a landmark that survives may serve better',
+  );
 }
 
 /** The reading that the limit rests on: the lowest with nothing restored for a floor, the highest for a ceiling. */
@@ -73,6 +84,8 @@ const refusals = {
   'not-monotone': 'what it would read rises and falls with the length that is lost',
   'senses-differ': 'from one point of the break it would be a floor, from another a ceiling',
   'no-reading': 'nothing was measured to the break',
+  'no-length': 'an angle or a count does not simply grow with the length that is lost',
+  'several-lost': 'more than one of its landmarks is lost',
 } as const;
 
 function roundedTens(mm: number): number {

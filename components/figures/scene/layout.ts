@@ -31,7 +31,7 @@ export const wide: PlateLayout = {
   height: 852,
   fontSize: 13.5,
   markScale: 1,
-  column: { left: 14, width: 76, turned: false },
+  column: { left: 14, width: 80, turned: false },
   chart: { left: 126, right: 594, top: 440, bottom: 836 },
   axis: { zero: 138, hundred: 388 },
   skullBase: 256,

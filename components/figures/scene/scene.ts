@@ -76,5 +76,5 @@ export function wrap(content: string, letters: number): string[] {
 
 /** Width of a text in the sans face, near enough to tell whether it fits. */
 export function textWidth(content: string, size: number): number {
-  return content.length * size * 0.54;
+  return content.length * size * 0.5;
 }

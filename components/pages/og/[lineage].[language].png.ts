@@ -1,6 +1,5 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { loadLineage, loadLineages } from '../../lineage/load.ts';
-import figureStyle from '../../styles/figure.css?raw';
 import tokens from '../../styles/tokens.css?raw';
 import { pictureStyle } from './_picture/paper-style.ts';
 import { cardPicture } from './_picture/raster.ts';
@@ -12,7 +11,12 @@ export const getStaticPaths = (async () => {
   );
 }) satisfies GetStaticPaths;
 
-const style = pictureStyle(figureStyle, tokens);
+const figureSheets = import.meta.glob<string>(['../../styles/figure/*.css', '!**/index.css'], {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
+const style = pictureStyle(Object.values(figureSheets).join('\n'), tokens);
 
 /** The picture of one lineage in one language. */
 export const GET: APIRoute = async ({ params }) => {

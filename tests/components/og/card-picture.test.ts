@@ -1,5 +1,3 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { cardWords, textsOf } from '../../../components/pages/og/_picture/card-words.ts';
@@ -9,12 +7,10 @@ import { pictureStyle } from '../../../components/pages/og/_picture/paper-style.
 import { cardPicture, cardSvg, pensFor, raster } from '../../../components/pages/og/_picture/raster.ts';
 import { inventedLineage } from '../fixtures/invented-lineage.ts';
 import { risingTips } from '../fixtures/hands.ts';
+import { readFigureStyle, readTokens } from '../fixtures/figure-style.ts';
 
-const styles = join(import.meta.dirname, '../../../components/styles');
-const [figure, tokens] = await Promise.all(
-  ['figure.css', 'tokens.css'].map((name) => readFile(join(styles, name), 'utf8')),
-);
-const style = pictureStyle(figure!, tokens!);
+const [figure, tokens] = await Promise.all([readFigureStyle(), readTokens()]);
+const style = pictureStyle(figure, tokens);
 const lineage = inventedLineage(risingTips);
 /** A private-use letter, which no face has. */
 const lacking = '\uE000';

@@ -1,13 +1,9 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { paperColours, paperStyle } from '../../../components/pages/og/_picture/paper-style.ts';
+import { readFigureStyle, readTokens } from '../fixtures/figure-style.ts';
 
-const styles = join(import.meta.dirname, '../../../components/styles');
-const [figure, tokens] = await Promise.all(
-  ['figure.css', 'tokens.css'].map((name) => readFile(join(styles, name), 'utf8')),
-);
-const style = paperStyle(figure!, tokens!);
+const [figure, tokens] = await Promise.all([readFigureStyle(), readTokens()]);
+const style = paperStyle(figure, tokens);
 
 test('a variable becomes its colour on paper', () => {
   const css = ':root { --ink: light-dark(#123456, #ffffff); } ';
@@ -39,5 +35,5 @@ test.each(['disc', 'branch', 'diamond', 'bracket', 'find-bar'])(
 );
 
 test('the colours on paper are the first of each pair', () => {
-  expect(paperColours(tokens!).get('--paper')).toBe('#f8f3e8');
+  expect(paperColours(tokens).get('--paper')).toBe('#f8f3e8');
 });

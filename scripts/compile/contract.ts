@@ -5,6 +5,7 @@ import { scheme } from './contract-scheme.ts';
 import { trait } from './contract-traits.ts';
 import { tree } from './contract-trees.ts';
 import { value } from './contract-values.ts';
+import { congruence, ghost } from './contract-trend.ts';
 import { interval, status, texts } from './contract-words.ts';
 
 /*
@@ -54,6 +55,8 @@ export const compiledLineage = z.object({
   glossary: z.array(z.object({ id: z.string(), name: texts, meaning: texts })).optional(),
   trees: z.array(tree),
   traits: z.array(trait),
+  ghosts: z.array(ghost).describe('of the reference tree, oldest first'),
+  congruence: z.array(congruence).describe('each tree against the order of finds'),
   drawings: z.array(drawing),
   templates: z.array(template).optional(),
   scheme: scheme.optional(),

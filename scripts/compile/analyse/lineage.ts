@@ -3,6 +3,7 @@ import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { AuthoredLineage, Trait } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
+import { congruenceOfTrees, type TreeCongruence } from './congruence.ts';
 import { warnOfSpread } from './spread-findings.ts';
 import { dateTrees, type DatedLineageTree } from './date-trees.ts';
 import { estimateOn, type Depth } from './estimate-lineage-trait.ts';
@@ -32,6 +33,8 @@ export interface AnalysedLineage {
   ages: Map<string, TaxonAges>;
   trees: DatedLineageTree[];
   traits: AnalysedTrait[];
+  /** Each tree against the order of finds; none in a check. */
+  congruence: TreeCongruence[];
 }
 
 /** Computes traits, ages, dated trees and estimates; what cannot be computed is reported. */
@@ -66,5 +69,6 @@ export function analyseLineage(
       depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
     return { ...each, placedMa: placeTaxa(beds[index]!, lineage, ages), answer, span };
   });
-  return { lineage, ages, trees, traits };
+  const congruence = congruenceOfTrees(trees, ages, settings.seed, depth);
+  return { lineage, ages, trees, traits, congruence };
 }

@@ -4,6 +4,7 @@ import { drawTaxa } from '../draw/drawings.ts';
 import type { AuthoredLineage } from '../schema/index.ts';
 import type { DrawingTemplate } from '../../../analysis/geometry/index.ts';
 import { composeChart } from './chart.ts';
+import { composeCongruence, composeGhosts } from './compose-congruence.ts';
 import { composeHorizons, composeSpecimens, composeTaxa, composeTrees } from './compose-records.ts';
 import { composeTraits } from './compose-traits.ts';
 import { resultDigest } from './digest.ts';
@@ -43,6 +44,8 @@ export function composeLineage(
       : {}),
     trees: composeTrees(analysed.trees),
     traits,
+    ghosts: composeGhosts(analysed.congruence),
+    congruence: composeCongruence(analysed.congruence),
     drawings: drawTaxa(analysed),
     ...(templates.length > 0 ? { templates: templates.map(plainTemplate) } : {}),
     ...(analysed.lineage.scheme.landmarks.size > 0 ? { scheme: composeScheme(analysed) } : {}),

@@ -1,24 +1,14 @@
 import AxeBuilder from '@axe-core/playwright';
 import sharp from 'sharp';
-import { chromium, type Browser, type Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { launchOptions } from '../../scripts/browser.ts';
+import type { Page } from 'playwright';
+import { describe, expect, inject, test } from 'vitest';
 import type { Kin } from '../../components/figures/bracket-tree/kin.ts';
 import { relationships } from '../components/bracket-tree/relationships.ts';
+import { closePage, openPage, overflowOf, screens, useBrowser } from './open-page.ts';
 
 const site = inject('siteUrl');
 const lineage = `${site}reed-trunks/`;
-const sizes = [
-  { name: 'phone', width: 390, height: 844 },
-  { name: 'desktop', width: 1440, height: 900 },
-  { name: 'portrait gallery screen', width: 1080, height: 1920 },
-];
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await chromium.launch(launchOptions(inject('browserPath')));
-});
-afterAll(() => browser.close());
+useBrowser();
 
 interface Visit {
   width?: number;
@@ -34,28 +24,18 @@ async function visit(
   look: (view: Page) => Promise<void>,
 ): Promise<string[]> {
   const { width = 1440, height = 900, script = true, night = false } = visitor;
-  const context = await browser.newContext({
+  const opened = await openPage(address, {
     viewport: { width, height },
     javaScriptEnabled: script,
     colorScheme: night ? 'dark' : 'light',
     reducedMotion: 'reduce',
   });
-  const view = await context.newPage();
-  const faults: string[] = [];
-  view.on('pageerror', (error) => faults.push(error.message));
-  view.on('request', (request) => {
-    if (!request.url().startsWith(site)) faults.push(`asked ${request.url()}`);
-  });
-  await view.goto(address, { waitUntil: 'load' });
-  await look(view);
-  await context.close();
-  return faults;
+  await look(opened.view);
+  await closePage(opened);
+  return opened.faults;
 }
 
-const overflowOf = (view: Page) =>
-  view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
-
-describe.each(sizes)('the shelf of lineages on a $name', (size) => {
+describe.each(screens)('the shelf of lineages on a $name', (size) => {
   test.each([true, false])('shows each lineage with its own figure and counts, script %s', async (script) => {
     const faults = await visit(site, { ...size, script }, async (view) => {
       const card = view.locator('.lineage-card');
@@ -135,7 +115,7 @@ async function drawn(view: Page): Promise<string[]> {
 const orderOf = (kin: Kin): string[] =>
   kin.children.length === 0 ? [kin.id] : kin.children.flatMap(orderOf);
 
-describe.each(sizes)('the tree of relatives on a $name', (size) => {
+describe.each(screens)('the tree of relatives on a $name', (size) => {
   test('turns a fork by a click near it: the order changes, the relationships do not', async () => {
     const faults = await visit(lineage, size, async (view) => {
       const before = await listed(view);
@@ -227,9 +207,7 @@ test('the living animal that the story opens with is not at an end of the tree',
 });
 
 test('a turn is shown in steps between, and every line stays joined on the way', async () => {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-  const view = await context.newPage();
-  await view.goto(lineage);
+  const { view } = await openPage(lineage);
   const broken = await view.evaluate(async () => {
     const figure = [...document.querySelectorAll('.kin-tree')].find(
       (each) => each.getBoundingClientRect().width,
@@ -259,7 +237,7 @@ test('a turn is shown in steps between, and every line stays joined on the way',
   });
   expect(broken.seen).toBeGreaterThan(5);
   expect(broken.worst).toBeLessThan(3);
-  await context.close();
+  await closePage({ view });
 });
 
 test.each(['en', 'es'])('the shared picture in %s is there under the base path', async (language) => {

@@ -8,7 +8,8 @@ import { projectRoot } from '../../scripts/options.ts';
 import { serveFolder, type FolderServer } from '../../scripts/serve-folder.ts';
 import { hardLineages } from './fixtures/hard-lineages.ts';
 import { writeLineage } from './fixtures/write-lineage.ts';
-import { overflowOf, useBrowser, visit } from './states/visit.ts';
+import { overflowOf, useBrowser } from './open-page.ts';
+import { visit } from './states/visit.ts';
 
 useBrowser();
 let content: string;

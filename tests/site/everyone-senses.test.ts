@@ -4,7 +4,8 @@ import { describe, expect, inject, test } from 'vitest';
 import { glyph } from '../../components/figures/scene/glyphs.ts';
 import { shapeToSvg } from '../../components/figures/scene/svg.ts';
 import type { Status } from '../../scripts/compile/contract.ts';
-import { overflowOf, readStep, useBrowser, visit } from './states/visit.ts';
+import { overflowOf, useBrowser } from './open-page.ts';
+import { readStep, visit } from './states/visit.ts';
 
 useBrowser();
 const explainer = `${inject('siteUrl')}reed-trunks/`;

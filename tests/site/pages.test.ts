@@ -1,48 +1,17 @@
-import { chromium, type Browser, type BrowserContext, type Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { launchOptions } from '../../scripts/browser.ts';
+import { describe, expect, inject, test } from 'vitest';
+import { closePage, openPage, overflowOf, screens, useBrowser, type Opened } from './open-page.ts';
 
 const site = inject('siteUrl');
 const page = `${site}reed-trunks/`;
-const sizes = [
-  { name: 'phone', width: 390, height: 844 },
-  { name: 'desktop', width: 1440, height: 900 },
-  { name: 'portrait gallery screen', width: 1080, height: 1920 },
-];
-let browser: Browser;
+useBrowser();
 
-beforeAll(async () => {
-  browser = await chromium.launch(launchOptions(inject('browserPath')));
-});
-afterAll(() => browser.close());
+const open = (width: number, height: number, javaScriptEnabled = true): Promise<Opened> =>
+  openPage(page, { viewport: { width, height }, javaScriptEnabled });
 
-interface Opened {
-  view: Page;
-  context: BrowserContext;
-  /** Errors of the page, policy violations, and requests to any other origin. */
-  faults: string[];
-}
-
-async function open(width: number, height: number, javaScriptEnabled = true): Promise<Opened> {
-  const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled });
-  const view = await context.newPage();
-  const faults: string[] = [];
-  view.on('pageerror', (error) => faults.push(error.message));
-  view.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
-  });
-  view.on('request', (request) => {
-    if (new URL(request.url()).origin !== new URL(site).origin) faults.push(`asked ${request.url()}`);
-  });
-  await view.goto(page, { waitUntil: 'load' });
-  return { view, context, faults };
-}
-
-describe.each(sizes)('the explainer on a $name', ({ width, height }) => {
+describe.each(screens)('the explainer on a $name', ({ width, height }) => {
   test.each([true, false])('is whole with script %s', async (script) => {
-    const { view, context, faults } = await open(width, height, script);
-    const overflow = await view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
-    expect(overflow).toBeLessThanOrEqual(0);
+    const { view, faults } = await open(width, height, script);
+    expect(await overflowOf(view)).toBeLessThanOrEqual(0);
     expect(await view.locator('.plate:visible').count()).toBe(1);
     expect(await view.locator('.step').count()).toBe(8);
     expect(await view.locator('#values .values tr[data-of]').count()).toBe(24);
@@ -54,11 +23,11 @@ describe.each(sizes)('the explainer on a $name', ({ width, height }) => {
     expect(await view.locator('.caption:visible').count()).toBe(1);
     await expect.poll(() => view.getByText('Invented for teaching').isVisible()).toBe(true);
     expect(faults).toEqual([]);
-    await context.close();
+    await closePage({ view });
   });
 
   test('brings the animal of a step into focus', async () => {
-    const { view, context } = await open(width, height);
+    const { view } = await open(width, height);
     const step = view.locator('.step[data-focus^="limnorhina-fracta"]').first();
     await step.evaluate((element) => {
       const figure = document.querySelector('.figure')!;
@@ -73,11 +42,11 @@ describe.each(sizes)('the explainer on a $name', ({ width, height }) => {
     expect(await view.locator('.plate:visible .layer-focus.in-focus').first().getAttribute('data-of')).toBe(
       'limnorhina-fracta',
     );
-    await context.close();
+    await closePage({ view });
   });
 
   test('opens a card beside the figure and gives the focus back when it closes', async () => {
-    const { view, context } = await open(width, height);
+    const { view } = await open(width, height);
     const link = view.locator('.caption:visible a[data-evidence]');
     await link.click();
     const card = view.locator('.card.open');
@@ -95,35 +64,35 @@ describe.each(sizes)('the explainer on a $name', ({ width, height }) => {
     await view.keyboard.press('Escape');
     await expect.poll(() => card.count()).toBe(0);
     expect(await link.evaluate((element) => element === document.activeElement)).toBe(true);
-    await context.close();
+    await closePage({ view });
   });
 });
 
 describe('the explainer', () => {
   test('prints no number in prose that is not in its compiled values', async () => {
-    const { view, context } = await open(1440, 900, false);
+    const { view } = await open(1440, 900, false);
     const printed = await view.locator('.step .value b').allTextContents();
     const table = await view.locator('.values td.number a').allTextContents();
     expect(printed.length).toBeGreaterThan(5);
     for (const value of printed) expect(table.map((text) => text.trim())).toContain(value);
-    await context.close();
+    await closePage({ view });
   });
 
   test('never shows an inferred value without its brackets, nor a bound without its side', async () => {
-    const { view, context } = await open(1440, 900, false);
+    const { view } = await open(1440, 900, false);
     for (const text of await view.locator('.value-inferred b').allTextContents())
       expect(text).toMatch(/\[.+–.+\]/);
     for (const text of await view.locator('.value-bounded b').allTextContents())
       expect(text).toMatch(/at (least|most)/);
-    await context.close();
+    await closePage({ view });
   });
 
   test('carries edition, digests and the word invented at its foot', async () => {
-    const { view, context } = await open(1440, 900, false);
+    const { view } = await open(1440, 900, false);
     const foot = await view.locator('.colophon').innerText();
     expect(foot).toMatch(/Edition 1 of 2026-/);
     expect(foot).toMatch(/Content [0-9a-f]{12} · results [0-9a-f]{12}/);
     expect(foot).toMatch(/invented/);
-    await context.close();
+    await closePage({ view });
   });
 });

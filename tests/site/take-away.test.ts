@@ -1,44 +1,21 @@
 import { readFile, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { chromium, type Browser, type Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { launchOptions } from '../../scripts/browser.ts';
+import type { Page } from 'playwright';
+import { describe, expect, inject, test } from 'vitest';
+import { closePage, openPage, overflowOf, screens, useBrowser, type Opened } from './open-page.ts';
 
 const address = `${inject('siteUrl')}reed-trunks/`;
-const sizes = [
-  { name: 'phone', width: 390, height: 844 },
-  { name: 'desktop', width: 1440, height: 900 },
-  { name: 'portrait gallery screen', width: 1080, height: 1920 },
-];
 const [first, second] = ['riparhina-dura', 'calamorhina-vivax'];
-let browser: Browser;
+useBrowser();
 
-beforeAll(async () => {
-  browser = await chromium.launch(launchOptions(inject('browserPath')));
-});
-afterAll(() => browser.close());
-
-interface Opened {
-  view: Page;
-  faults: string[];
-}
-
-async function open(
+const open = (
   path = '',
   options: { width?: number; height?: number; javaScriptEnabled?: boolean } = {},
-): Promise<Opened> {
+): Promise<Opened> => {
   const { width = 1440, height = 900, javaScriptEnabled = true } = options;
-  const context = await browser.newContext({ viewport: { width, height }, javaScriptEnabled });
-  const view = await context.newPage();
-  const faults: string[] = [];
-  view.on('pageerror', (error) => faults.push(error.message));
-  view.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
-  });
-  await view.goto(address + path, { waitUntil: 'load' });
-  return { view, faults };
-}
+  return openPage(address + path, { viewport: { width, height }, javaScriptEnabled });
+};
 
 const box = (view: Page, taxon: string) => view.locator(`.take-away input[value="${taxon}"]`);
 const said = (view: Page, taxon: string) => view.locator(`[data-row="${taxon}"] .take-away-said`);
@@ -60,16 +37,15 @@ async function compiledTable(view: Page): Promise<Map<string, string>> {
   return new Map(rows.map(([name, estimate]) => [name!, estimate!]));
 }
 
-describe.each(sizes)('taking skulls away on a $name', ({ width, height }) => {
+describe.each(screens)('taking skulls away on a $name', ({ width, height }) => {
   test('keeps every row to the touch and the page within its width', async () => {
     const { view } = await open(`?without=${first},${second}`, { width, height });
     for (const label of await view.locator('.take-away-list label').all())
       expect((await label.boundingBox())!.height).toBeGreaterThanOrEqual(44);
     for (const control of await view.locator('.take-away-bar :is(a, button)').all())
       expect((await control.boundingBox())!.height).toBeGreaterThanOrEqual(44);
-    const overflow = await view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
-    expect(overflow).toBeLessThanOrEqual(0);
-    await view.context().close();
+    expect(await overflowOf(view)).toBeLessThanOrEqual(0);
+    await closePage({ view });
   });
 });
 
@@ -87,7 +63,7 @@ describe('taking skulls away', () => {
       await row.locator('input').uncheck();
     }
     expect(faults).toEqual([]);
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('keeps the hidden animals in the address, and back and forward work', async () => {
@@ -103,7 +79,7 @@ describe('taking skulls away', () => {
     expect(await view.locator('.take-away-bar').isVisible()).toBe(false);
     await view.goForward();
     await expect.poll(() => box(view, first!).isChecked()).toBe(true);
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('a link carries it, and what it shows is what a visitor gets by hand', async () => {
@@ -115,8 +91,8 @@ describe('taking skulls away', () => {
       expect(await said(linked.view, taxon).innerText()).toBe(await said(byHand.view, taxon).innerText());
       expect(await marks(linked.view, taxon).innerHTML()).toBe(await marks(byHand.view, taxon).innerHTML());
     }
-    await byHand.view.context().close();
-    await linked.view.context().close();
+    await closePage(byHand);
+    await closePage(linked);
   });
 
   test('the plate follows, and has its own marks again when skulls are put back', async () => {
@@ -136,7 +112,7 @@ describe('taking skulls away', () => {
     expect(await marks(view, first!).innerHTML()).toBe(before);
     expect(await order(view)).toEqual(built);
     expect(new URL(view.url()).search).toBe('');
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('works by keyboard alone and is announced', async () => {
@@ -149,7 +125,7 @@ describe('taking skulls away', () => {
     );
     await view.keyboard.press('Space');
     expect(await status.textContent()).toBe('Riparhina dura is back.');
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('an open card hides its animal and puts it back', async () => {
@@ -163,14 +139,14 @@ describe('taking skulls away', () => {
     );
     await button.click();
     expect(await box(view, first!).isChecked()).toBe(false);
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('the sentence speaks of those that are left', async () => {
     const { view } = await open(`?without=${first},${second}`);
     await expect.poll(() => view.locator('.take-away-sentence').textContent()).toMatch(/of 19 lie inside/);
     expect(await view.locator('.trait-misses').innerText()).toMatch(/of 21 lie inside/);
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('too few skulls are said to be too few, and no number stands', async () => {
@@ -181,7 +157,7 @@ describe('taking skulls away', () => {
     await view.goto(`${address}?without=${all.slice(3).join(',')}`);
     expect(await view.locator('.take-away-too-few').isVisible()).toBe(true);
     expect(await view.locator('.take-away-said:visible').count()).toBe(0);
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('without script the section shows the compiled table, and says why', async () => {
@@ -191,7 +167,7 @@ describe('taking skulls away', () => {
     expect(await view.locator('.take-away input:visible').count()).toBe(0);
     expect(await view.locator('[data-hide]:visible').count()).toBe(0);
     expect((await compiledTable(view)).size).toBe(21);
-    await view.context().close();
+    await closePage({ view });
   });
 });
 
@@ -206,7 +182,7 @@ describe('an evidence card', () => {
       );
     }
     expect(await view.locator('.left-out-card').count()).toBe(table.size);
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('of an animal that relatives speak of gives the range over other choices beside its value', async () => {
@@ -221,7 +197,7 @@ describe('an evidence card', () => {
     expect(spans[1]![1]).toMatch(
       /the middle runs over \d+–\d+, and the ends of the brackets reach \d+–\d+\./,
     );
-    await view.context().close();
+    await closePage({ view });
   });
 
   test('says the value in words where the trait runs between two marks, and nothing of an unknown one', async () => {
@@ -232,7 +208,7 @@ describe('an evidence card', () => {
     );
     expect(await phrase('calamorhina-vivax').innerText()).toMatch(/^beyond the front of the eye socket/);
     expect(await phrase('ossorhina-obscura').count()).toBe(0);
-    await view.context().close();
+    await closePage({ view });
   });
 });
 

@@ -9,18 +9,7 @@ import { passUp } from '../../../analysis/estimate/passes/pass-up.ts';
 import { relativeWeights } from '../../../analysis/estimate/relative-weights.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTips } from '../../reference/nine-tips.ts';
-
-const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
-
-function observe(missing: readonly string[], withError: boolean) {
-  return Object.entries(nineTips.value)
-    .filter(([taxon]) => !missing.includes(taxon))
-    .map(([taxon, mean]) => ({
-      taxon,
-      mean,
-      variance: withError ? nineTips.standardError[taxon as keyof typeof nineTips.value] ** 2 : 0,
-    }));
-}
+import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
 
 // R 4.2.2 and nlme 3.1-162, see tests/reference/nine-tips.ts
 test.each(nineTips.cases)(

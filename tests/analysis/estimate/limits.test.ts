@@ -8,21 +8,9 @@ import { findFit, type Fit } from '../../../analysis/estimate/rate/fit.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
-import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTips } from '../../reference/nine-tips.ts';
+import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
 import { limitsReference as known } from '../../reference/nine-tips-limits.ts';
-
-const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
-
-function observe(missing: readonly string[], withError: boolean) {
-  return Object.entries(nineTips.value)
-    .filter(([taxon]) => !missing.includes(taxon))
-    .map(([taxon, mean]) => ({
-      taxon,
-      mean,
-      variance: withError ? nineTips.standardError[taxon as keyof typeof nineTips.value] ** 2 : 0,
-    }));
-}
 
 /** A fit whose grid is one rate: what the references were computed at. */
 function fitAt(missing: readonly string[], withError: boolean, rate: number): Fit {

@@ -22,20 +22,8 @@ import {
 } from '../../../analysis/estimate/models/sensitivity.ts';
 import { makeTrendRoom, trendInformation } from '../../../analysis/estimate/rate/trend-information.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
-import { nineTips } from '../../reference/nine-tips.ts';
+import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
 import { trendReference as known } from '../../reference/nine-tips-trend.ts';
-
-const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
-
-function observe(missing: readonly string[], withError: boolean) {
-  return Object.entries(nineTips.value)
-    .filter(([taxon]) => !missing.includes(taxon))
-    .map(([taxon, mean]) => ({
-      taxon,
-      mean,
-      variance: withError ? nineTips.standardError[taxon as keyof typeof nineTips.value] ** 2 : 0,
-    }));
-}
 
 test.each(known.withoutG)('a trend without G equals generalised least squares, error $withError', (row) => {
   const network = buildNetwork(tree, observe(['G'], row.withError));

@@ -3,7 +3,8 @@ import type { Page } from 'playwright';
 import { describe, expect, inject, test } from 'vitest';
 import { allPairs, pairsOf, type Case } from './pairs.ts';
 import { choices, isPossible, sizeOf, sizes, states } from './table.ts';
-import { overflowOf, readStep, useBrowser, visit } from './visit.ts';
+import { overflowOf, useBrowser } from '../open-page.ts';
+import { readStep, visit } from './visit.ts';
 
 useBrowser();
 

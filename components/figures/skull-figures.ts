@@ -56,7 +56,7 @@ function anchorsOf(
   const [zero, reading, hundred] = [from, to, end].map((id) => drawing.points[id]?.at);
   if (!zero || !reading || !hundred) return undefined;
   const start = drawing.broken ? rearmost(drawing) : undefined;
-  return { zero: start ?? zero, reading, hundred, broken: drawing.broken, mm };
+  return { zero: start ?? zero, reading, hundred, broken: drawing.broken, mm, mmPerUnit: drawing.mmPerUnit };
 }
 
 /** Part and whole in mm of the one specimen that a drawing is of; a broken one is measured from its break. */

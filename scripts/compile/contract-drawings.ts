@@ -26,6 +26,10 @@ export const drawing = z.object({
     .array(z.object({ landmark: z.string(), points: z.array(z.tuple([z.number(), z.number()])) }))
     .describe('where bone ends before each lost landmark'),
   broken: z.boolean().describe('the line starts at a break, not at its landmark'),
+  mmPerUnit: z
+    .number()
+    .optional()
+    .describe('millimetres in one unit of the frame, from the scale of its specimens'),
 });
 
 const { invented: _invented, name: _name, ...templateShape } = templateSchema.shape;

@@ -2,6 +2,7 @@ import { measureMarks, type MeasureWords } from './measure-lines.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
 import type { Scales } from './scales.ts';
+import { scaleBarMarks } from './scale-bar.ts';
 import type { PlacedMark } from './status-marks.ts';
 import { line, path, text, type Mark } from './scene.ts';
 
@@ -14,6 +15,8 @@ export interface SkullAnchors {
   broken: boolean;
   /** Lengths of part and whole in mm, where the drawing is of one specimen that gives them. */
   mm?: { part: number; whole: number } | undefined;
+  /** Millimetres in one unit of the trait, where the size of the skull is known. */
+  mmPerUnit?: number | undefined;
 }
 
 export interface FocusWords {
@@ -64,6 +67,7 @@ export function focusMarks(
     ...broken,
     ...skull,
     ...measure,
+    ...(skull.length > 0 ? scaleBarMarks(anchors?.mmPerUnit, layout, scales, mark) : []),
     ...plumb,
     ...flag(placed.x, words.value, layout, mark),
   ];

@@ -14,6 +14,8 @@ export interface PlateLayout {
   /** Height of the tooth line of the focal skull, and of the ruler. */
   skullBase: number;
   rulerTop: number;
+  /** Right end and height of the bar in millimetres, beside the skull. */
+  scaleBar: { right: number; y: number };
   title?: { x: number; y: number };
   key?: { x: number; y: number; lineHeight: number; notes: boolean };
   /** Room for names beside the marks. */
@@ -36,6 +38,7 @@ export const wide: PlateLayout = {
   axis: { zero: 138, hundred: 388 },
   skullBase: 256,
   rulerTop: 390,
+  scaleBar: { right: 690, y: 395 },
   title: { x: 14, y: 34 },
   key: { x: 616, y: 506, lineHeight: 25, notes: true },
   names: { left: 128, right: 596, shorten: false },
@@ -54,6 +57,7 @@ export const phone: PlateLayout = {
   axis: { zero: 66, hundred: 207 },
   skullBase: 146,
   rulerTop: 228,
+  scaleBar: { right: 382, y: 216 },
   names: { left: 58, right: 254, shorten: true },
   sliceWords: { x: 258, letters: 20 },
 };
@@ -70,6 +74,7 @@ export const tall: PlateLayout = {
   axis: { zero: 232, hundred: 562 },
   skullBase: 492,
   rulerTop: 688,
+  scaleBar: { right: 1044, y: 694 },
   title: { x: 36, y: 112 },
   key: { x: 800, y: 798, lineHeight: 44, notes: false },
   names: { left: 214, right: 780, shorten: true },

@@ -1,8 +1,9 @@
+import { spreadOf } from '../../../analysis/geometry/spread.ts';
 import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
 import { measuredLine } from '../compose/measured-line.ts';
 import type { CompiledDrawing } from '../contract.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
-import { completeShapes } from './complete-shapes.ts';
+import { completeShapes, type BasedPoint } from './complete-shapes.ts';
 import type { MeasuredFrame } from './frame.ts';
 import { findTaxonShape, type TaxonShape } from './taxon-shape.ts';
 
@@ -50,6 +51,7 @@ export function drawTaxa(analysed: AnalysedLineage): CompiledDrawing[] {
             }))
           : [],
         broken: shape.broken,
+        ...scaleOf(shape, points),
       },
     ];
   });
@@ -78,6 +80,21 @@ function drawable(
   if (counted.some(({ digitisings }) => digitisings.length > 0)) return counted;
   const out = new Set(observation?.leftOut.map(({ specimen }) => specimen));
   return specimens.filter((specimen) => specimen.record.value.taxon === taxon && !out.has(specimen));
+}
+
+/**
+ * Millimetres in one unit of the frame. A shape that was laid into the frame by relatives has the scale at which its own
+ * points came to lie there (by centroid size); none where fewer than two of them did.
+ */
+function scaleOf(
+  shape: TaxonShape,
+  placed: ReadonlyMap<string, BasedPoint>,
+): Pick<CompiledDrawing, 'mmPerUnit'> {
+  if (shape.framed) return { mmPerUnit: shape.mmPerUnit };
+  const own = [...shape.points.keys()].filter((id) => placed.get(id)?.basis === 'digitised');
+  const sizeMm = spreadOf(own.map((id) => shape.points.get(id)!));
+  const size = spreadOf(own.map((id) => placed.get(id)!.at));
+  return sizeMm > 0 && size > 0 ? { mmPerUnit: sizeMm / size } : {};
 }
 
 /** The template of a view, as a field of a drawing; no field where the scheme names none. */

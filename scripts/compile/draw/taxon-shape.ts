@@ -14,6 +14,8 @@ export interface TaxonShape {
   broken: boolean;
   /** The view that the points were digitised in. */
   view: string;
+  /** Millimetres in one unit of the points: 1 outside the frame; in it the mean of the specimens. */
+  mmPerUnit: number;
 }
 
 /** Where bone ends before a lost landmark. */
@@ -28,6 +30,7 @@ interface SpecimenShape {
   points: Map<string, PlanePoint>;
   breaks: Break[];
   view: string;
+  mmPerUnit: number;
 }
 
 /**
@@ -77,7 +80,7 @@ function shapeOf(specimen: ResolvedSpecimen): SpecimenShape[] {
         ]
       : [],
   );
-  return points.size === 0 ? [] : [{ specimen, points, breaks, view: flat.source.view }];
+  return points.size === 0 ? [] : [{ specimen, points, breaks, view: flat.source.view, mmPerUnit: 1 }];
 }
 
 function framed(
@@ -104,7 +107,8 @@ function framed(
     const inFrame = toFrame(named, frame, direction, start)!;
     return { landmark, points: line.map((_, index) => inFrame.get(String(index))!) };
   });
-  return { ...shape, points: placed, breaks };
+  const mmPerUnit = Math.abs(along(start, points.get(frame.hundred)!, direction)) / 100;
+  return { ...shape, points: placed, breaks, mmPerUnit };
 }
 
 function straight(from: PlanePoint | undefined, to: PlanePoint | undefined): number[] | undefined {
@@ -145,5 +149,6 @@ function meanShape(shapes: readonly SpecimenShape[]): Omit<TaxonShape, 'framed'>
     breaks: shapes.length === 1 ? shapes[0]!.breaks : [],
     broken: false,
     view: shapes[0]!.view,
+    mmPerUnit: shapes.reduce((sum, { mmPerUnit }) => sum + mmPerUnit, 0) / shapes.length,
   };
 }

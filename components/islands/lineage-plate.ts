@@ -1,4 +1,5 @@
 import { onFocusWish } from './focus-wish.ts';
+import { restorationOf, type RestorationWish } from './skull-restoration.ts';
 import { bringSkull } from './skull-shelf.ts';
 
 /** What the plate shows: animals in focus (the first brings its skull), a slice, and the way it shows them. */
@@ -20,6 +21,7 @@ class LineagePlate extends HTMLElement {
   #stopWishes: (() => void) | undefined;
   #shown: Shown = { taxa: [], slice: '', show: 'figure' };
   #step: Shown = this.#shown;
+  #wish: RestorationWish | undefined;
 
   connectedCallback(): void {
     this.#step = { taxa: [this.dataset['first'] ?? ''], slice: '', show: 'figure' };
@@ -30,7 +32,7 @@ class LineagePlate extends HTMLElement {
     this.#stopWishes = onFocusWish((taxon) => {
       this.#display(taxon === undefined ? this.#step : { taxa: [taxon], slice: '', show: 'measurement' });
     });
-    for (const button of this.querySelectorAll<HTMLElement>('[data-walk], [data-restoration]'))
+    for (const button of this.querySelectorAll<HTMLElement>('[data-walk], .restoration'))
       button.hidden = false;
     // Skulls of the steps to come are fetched while the visitor reads.
     const later = [...document.querySelectorAll<HTMLElement>('.step')].map(
@@ -86,6 +88,9 @@ class LineagePlate extends HTMLElement {
       if (part.classList.contains('caption')) part.hidden = of !== first;
     }
     this.dataset['show'] = shown.show;
+    if (first !== this.#wish?.taxon) this.#wish = undefined;
+    const isFragment = this.querySelector(`.caption[data-fragment][data-of="${CSS.escape(first ?? '')}"]`);
+    this.dataset['restoration'] = restorationOf(first, shown.show, isFragment !== null, this.#wish);
     this.#bring(first);
   }
 
@@ -100,10 +105,17 @@ class LineagePlate extends HTMLElement {
     const target = event.target instanceof Element ? event.target : undefined;
     const walk = target?.closest<HTMLElement>('[data-walk]');
     if (walk) return this.#choose(this.#neighbour(Number(walk.dataset['walk'])));
-    if (target?.closest('[data-restoration]'))
-      return this.#display({ ...this.#shown, show: this.#shown.show === 'bone' ? 'figure' : 'bone' });
+    if (target?.closest('.restoration')) return this.#turnRestoration();
     if (target?.closest('svg')) this.#choose(this.#nearest(event.clientX, event.clientY));
   };
+
+  /** Shows restored parts where they are hidden, and hides them where they are shown. */
+  #turnRestoration(): void {
+    const [taxon] = this.#shown.taxa;
+    if (taxon === undefined) return;
+    this.#wish = { taxon, restoration: this.dataset['restoration'] === 'bone' ? 'restored' : 'bone' };
+    this.#display(this.#shown);
+  }
 
   /** Brings one animal into focus by the visitor's own wish, and says so to those who listen. */
   #choose(taxon: string | undefined): void {

@@ -42,6 +42,27 @@ describe('shapes for drawings', () => {
     expect(broken.points['naris-posterior']!.at[0]).toBeGreaterThanOrEqual(limit.atLeast!);
   });
 
+  test('have the scale of their bones: a hundred units are the measured whole, in mm', () => {
+    const broken = drawing('limnorhina-fracta');
+    const whole = lineage.specimens.find(({ id }) => id === 'obm-1183')!;
+    const limit = lineage.traits[0]!.values.find((value) => value.taxon === broken.taxon)!.limits!;
+    expect(whole.mirrored).toBe(false);
+    expect(broken.mmPerUnit! * 100).toBeCloseTo(limit.working!.whole!.mm, 0);
+    const vivax = drawing('calamorhina-vivax');
+    const lengths = vivax.specimens.map(
+      (id) => lineage.specimens.find((each) => each.id === id)!.values[0]!.whole!.mm,
+    );
+    const mean = lengths.reduce((sum, length) => sum + length, 0) / lengths.length;
+    expect(Math.abs(vivax.mmPerUnit! * 100 - mean) / mean).toBeLessThan(0.02);
+  });
+
+  test('give a skull that relatives laid into the frame the scale of its own bones', () => {
+    const faceless = drawing('calathorhina-mira');
+    // relatives of its size have faces of 150 to 260 mm
+    expect(faceless.mmPerUnit! * 100).toBeGreaterThan(120);
+    expect(faceless.mmPerUnit! * 100).toBeLessThan(300);
+  });
+
   test('are not made for an animal without digitised points', () => {
     expect(lineage.drawings.some(({ taxon }) => taxon === 'ossorhina-obscura')).toBe(false);
   });

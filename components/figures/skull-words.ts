@@ -1,0 +1,45 @@
+import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
+import type { LineageView } from '../lineage/view.ts';
+
+/** Below this share of its landmarks a skull shows its bone alone at first. */
+const fragmentBelow = 2 / 3;
+
+/** How many points of a drawing were found on bone. */
+export function foundPoints({ points }: CompiledDrawing): number {
+  return Object.values(points).filter(({ basis }) => basis === 'digitised').length;
+}
+
+/** Whether less than two thirds of a skull was found, by its landmarks. */
+export function isFragment(drawing: CompiledDrawing): boolean {
+  return foundPoints(drawing) < fragmentBelow * Object.keys(drawing.points).length;
+}
+
+/** Whether any part of a drawing is worked out. */
+export function isRestored(drawing: CompiledDrawing): boolean {
+  return foundPoints(drawing) < Object.keys(drawing.points).length;
+}
+
+/** What stands beside every drawn skull: that it is a diagram, of how many landmarks of which specimens, with more than two cut short. */
+export function diagramWords(view: LineageView, drawing: CompiledDrawing): string {
+  const labels = drawing.specimens.map((id) => view.findSpecimen(id)?.label ?? id);
+  return view.voice.say('drawing.caption', {
+    points: foundPoints(drawing),
+    specimens: shortList(view, labels),
+  });
+}
+
+/** What more there is to say of a drawing: that a side was turned over, that parts are restored, that it has no scale. */
+export function drawingNotes(view: LineageView, drawing: CompiledDrawing): string[] {
+  const isMirrored = drawing.specimens.some((id) => view.findSpecimen(id)?.mirrored);
+  return [
+    ...(isMirrored ? [view.voice.say('drawing.mirrored')] : []),
+    ...(drawing.mmPerUnit === undefined ? [view.voice.say('drawing.noScale')] : []),
+  ];
+}
+
+/** Labels in a row; of more than two only the first, with how many more there are. */
+export function shortList(view: LineageView, labels: readonly string[]): string {
+  return labels.length > 2
+    ? view.voice.say('list.more', { shown: labels[0]!, count: labels.length - 1 })
+    : labels.join(', ');
+}

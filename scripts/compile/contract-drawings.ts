@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { restorationEnds } from './contract-shapes.ts';
 import { templateSchema } from './templates.ts';
 
 /* The part of the compiled lineage that is drawn; `contract.ts` is the whole. */
@@ -21,6 +22,7 @@ export const drawing = z.object({
     .describe(
       'landmark to place: x from 0 at the start of the measured line to 100 at its end, y down from the axis',
     ),
+  limits: restorationEnds.optional(),
   elements: z.array(z.string()).describe('elements that at least one of the specimens preserves'),
   breaks: z
     .array(z.object({ landmark: z.string(), points: z.array(z.tuple([z.number(), z.number()])) }))

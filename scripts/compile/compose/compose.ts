@@ -46,7 +46,7 @@ export function composeLineage(
     traits,
     ghosts: composeGhosts(analysed.congruence),
     congruence: composeCongruence(analysed.congruence),
-    drawings: drawTaxa(analysed),
+    drawings: drawTaxa(analysed, traits),
     ...(templates.length > 0 ? { templates: templates.map(plainTemplate) } : {}),
     ...(analysed.lineage.scheme.landmarks.size > 0 ? { scheme: composeScheme(analysed) } : {}),
   };

@@ -1,17 +1,19 @@
 import { spreadOf } from '../../../analysis/geometry/spread.ts';
+import type { PlanePoint } from '../../../analysis/geometry/index.ts';
 import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
 import { measuredLine } from '../compose/measured-line.ts';
-import type { CompiledDrawing } from '../contract.ts';
+import type { CompiledDrawing, CompiledTrait, CompiledValue } from '../contract.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
-import { completeShapes, type BasedPoint } from './complete-shapes.ts';
+import { completeShape, type BasedPoint, type ValueAim } from './complete-shape.ts';
 import type { MeasuredFrame } from './frame.ts';
+import { relativesOn } from './relatives.ts';
 import { findTaxonShape, type TaxonShape } from './taxon-shape.ts';
 
 /**
  * One shape a taxon for the trait that the pages open with, if that trait is a share of a measured line and landmarks were
  * digitised; an empty list otherwise.
  */
-export function drawTaxa(analysed: AnalysedLineage): CompiledDrawing[] {
+export function drawTaxa(analysed: AnalysedLineage, traits: readonly CompiledTrait[]): CompiledDrawing[] {
   const { lineage } = analysed;
   const focus = lineage.records.lineage?.value.focus;
   const trait = analysed.traits.find((each) => each.record.value.id === focus);
@@ -27,12 +29,12 @@ export function drawTaxa(analysed: AnalysedLineage): CompiledDrawing[] {
     );
     if (shape) shapes.set(value.id, shape);
   }
-  const complete = completeShapes(
-    shapes,
-    analysed.trees.find((tree) => tree.reference),
-  );
+  const tree = analysed.trees.find((each) => each.reference);
+  const relatives = tree && relativesOn(tree, shapes, framing.frame.reading);
+  const values = traits.find(({ id }) => id === focus)?.values ?? [];
   return [...shapes].flatMap(([taxon, shape]): CompiledDrawing[] => {
-    const points = complete.get(taxon)!;
+    const aim = aimOf(values.find((value) => value.taxon === taxon));
+    const { points, limits } = completeShape(taxon, shape, { frame: framing.frame, relatives, aim });
     if (points.size === 0) return [];
     return [
       {
@@ -40,21 +42,42 @@ export function drawTaxa(analysed: AnalysedLineage): CompiledDrawing[] {
         trait: trait.record.value.id,
         ...templateOf(shape.view, analysed),
         specimens: shape.specimens,
-        points: Object.fromEntries(
-          [...points].map(([id, { at, basis }]) => [id, { at: [at[0], at[1]], basis }]),
-        ),
+        points: Object.fromEntries([...points].map(([id, { at, basis }]) => [id, { at: pair(at), basis }])),
+        ...(limits.length > 0 && {
+          limits: limits.map(({ value, points: restored }) => ({
+            value,
+            points: Object.fromEntries([...restored].map(([id, at]) => [id, pair(at)])),
+          })),
+        }),
         elements: shape.elements,
         breaks: shape.framed
-          ? shape.breaks.map(({ landmark, points: line }) => ({
-              landmark,
-              points: line.map(([x, y]): [number, number] => [x, y]),
-            }))
+          ? shape.breaks.map(({ landmark, points: line }) => ({ landmark, points: line.map(pair) }))
           : [],
         broken: shape.broken,
         ...scaleOf(shape, points),
       },
     ];
   });
+}
+
+function pair([x, y]: PlanePoint): [number, number] {
+  return [x, y];
+}
+
+/** Where an unmeasured value may lie: between the ends that both its limits and its relatives allow. */
+function aimOf(value: CompiledValue | undefined): ValueAim | undefined {
+  if (value?.status === 'inferred') return aimFrom(value.estimate, value.interval, {});
+  if (value?.status !== 'bounded' || !value.conditional) return undefined;
+  return aimFrom(value.conditional.median, value.conditional.interval, value.limits ?? {});
+}
+
+function aimFrom(
+  middle: number | null,
+  [low, high]: CompiledValue['interval'],
+  { atLeast = -Infinity, atMost = Infinity }: { atLeast?: number | undefined; atMost?: number | undefined },
+): ValueAim | undefined {
+  if (middle === null || low === null || high === null) return undefined;
+  return { middle, ends: [Math.max(low, atLeast), Math.min(high, atMost)] };
 }
 
 function framingOf(

@@ -22,6 +22,8 @@ export interface TaxonShape {
 export interface Break {
   landmark: string;
   points: PlanePoint[];
+  /** Longest length that can be lost beyond it, where the author says so; in the unit of the points. */
+  atMost?: number;
 }
 
 /** One specimen's points in mm, repeats averaged, with what it preserves. */
@@ -76,6 +78,7 @@ function shapeOf(specimen: ResolvedSpecimen): SpecimenShape[] {
           {
             landmark: lost.landmark,
             points: lost.break.map(([x = 0, y = 0]): PlanePoint => [x * mm, y * mm]),
+            ...(lost.atMost === undefined ? {} : { atMost: lost.atMost }),
           },
         ]
       : [],
@@ -101,11 +104,16 @@ function framed(
   if (!start) return undefined;
   const placed = toFrame(points, frame, direction, start);
   if (!placed) return undefined;
-  const breaks = shape.breaks.map(({ landmark, points: line }) => {
+  const scale = 100 / Math.abs(along(start, points.get(frame.hundred)!, direction));
+  const breaks = shape.breaks.map(({ landmark, points: line, atMost }) => {
     const named = new Map<string, PlanePoint>(line.map((point, index) => [String(index), point]));
     for (const key of [frame.hundred, frame.level]) named.set(key, points.get(key)!);
     const inFrame = toFrame(named, frame, direction, start)!;
-    return { landmark, points: line.map((_, index) => inFrame.get(String(index))!) };
+    return {
+      landmark,
+      points: line.map((_, index) => inFrame.get(String(index))!),
+      ...(atMost === undefined ? {} : { atMost: atMost * scale }),
+    };
   });
   const mmPerUnit = Math.abs(along(start, points.get(frame.hundred)!, direction)) / 100;
   return { ...shape, points: placed, breaks, mmPerUnit };

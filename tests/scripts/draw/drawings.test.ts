@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { fitTemplate, type DrawingTemplate } from '../../../analysis/geometry/index.ts';
 import type { CompiledLineage } from '../../../scripts/compile/contract.ts';
 import { compileLineage } from '../../../scripts/compile/index.ts';
 
@@ -61,6 +62,63 @@ describe('shapes for drawings', () => {
     // relatives of its size have faces of 150 to 260 mm
     expect(faceless.mmPerUnit! * 100).toBeGreaterThan(120);
     expect(faceless.mmPerUnit! * 100).toBeLessThan(300);
+  });
+
+  test('restore nothing behind a break', () => {
+    const { points, breaks, limits } = drawing('limnorhina-fracta');
+    const edge = breaks.flatMap(({ points: line }) => line).sort((one, other) => one[1] - other[1]);
+    const restored = Object.keys(points).filter((id) => points[id]!.basis === 'relatives');
+    expect(restored).toContain('prosthion');
+    for (const id of restored)
+      for (const [x, y] of [points[id]!.at, ...limits!.map((end) => end.points[id]!)]) {
+        const above = edge.findLast((point) => point[1] <= y) ?? edge[0]!;
+        const below = edge.find((point) => point[1] > y) ?? edge.at(-1)!;
+        expect(x, id).toBeLessThan(Math.max(above[0], below[0]));
+        const share = above === below ? 0 : (y - above[1]) / (below[1] - above[1]);
+        expect(x, id).toBeLessThan(above[0] + (below[0] - above[0]) * share);
+      }
+  });
+
+  test('give a broken skull the lost length with which it reads what relatives expect', () => {
+    const { points, limits } = drawing('limnorhina-fracta');
+    const { conditional, limits: bound } = lineage.traits[0]!.values.find(
+      ({ taxon }) => taxon === 'limnorhina-fracta',
+    )!;
+    const own = points['naris-posterior']!.at[0];
+    const reads = (tip: number) => (100 * (own - tip)) / (100 - tip);
+    expect(reads(points['prosthion']!.at[0])).toBeCloseTo(conditional!.median, 8);
+    const [low, high] = limits!;
+    // The lowest restoration adds next to nothing; the highest goes as far as the bracket does.
+    expect(low!.value).toBeGreaterThanOrEqual(bound!.atLeast!);
+    expect(low!.value - own).toBeLessThan(1);
+    expect(high!.value).toBeCloseTo(conditional!.interval[1]!, 8);
+    for (const end of limits!) expect(reads(end.points['prosthion']![0])).toBeCloseTo(end.value, 8);
+  });
+
+  test('stand with the reading at the estimate where relatives alone give it, and at its ends', () => {
+    const { points, limits } = drawing('calathorhina-mira');
+    const value = lineage.traits[0]!.values.find(({ taxon }) => taxon === 'calathorhina-mira')!;
+    expect(points['naris-posterior']!.at[0]).toBeCloseTo(value.estimate!, 9);
+    expect(limits!.map((end) => end.value)).toEqual(value.interval);
+    for (const end of limits!) {
+      expect(end.points['naris-posterior']![0]).toBeCloseTo(end.value, 9);
+      expect(end.points['prosthion']![0]).toBeCloseTo(0, 9);
+      expect(end.points['anterior-orbital-rim']![0]).toBeCloseTo(100, 9);
+    }
+  });
+
+  test('fold at neither end of an interval', () => {
+    const [template] = lineage.templates!;
+    for (const { points, limits = [] } of lineage.drawings)
+      for (const end of limits) {
+        const landmarks = Object.entries(points).map(([id, { at }]) => [id, end.points[id] ?? at] as const);
+        expect(fitTemplate(template as DrawingTemplate, new Map(landmarks))).toHaveProperty('warp');
+      }
+  });
+
+  test('have ends only where a value is open', () => {
+    const open = lineage.drawings.filter(({ limits }) => limits).map(({ taxon }) => taxon);
+    expect(open.sort()).toEqual(['calathorhina-mira', 'limnorhina-fracta']);
   });
 
   test('are not made for an animal without digitised points', () => {

@@ -1,0 +1,15 @@
+import { z } from 'zod';
+
+/* Shapes in the compiled lineage beside those of the animals themselves; `contract.ts` is the whole. */
+
+const place = z.tuple([z.number(), z.number()]);
+
+/** Restored points at the two ends of what is known of a value. */
+export const restorationEnds = z
+  .array(
+    z.object({
+      value: z.number().describe('what the skull would read'),
+      points: z.record(z.string(), place).describe('restored landmarks; the others stay where they are'),
+    }),
+  )
+  .describe('restored points at the lowest and at the highest value that limit and bracket allow');

@@ -23,5 +23,6 @@ export {
   type ValueSpan,
 } from './span.ts';
 export { statusOf, type StatusGrounds, type UnknownReason, type ValueStatus } from './status.ts';
-export { slopeOnTree, type NoSlope, type TreeSlope } from './tree-slope.ts';
+export { findBrownianRate } from './brownian-rate.ts';
+export { findBestSlope, slopeOnTree, type LinePoint, type NoSlope, type TreeSlope } from './tree-slope.ts';
 export { findTreeBlindInterval } from './tree-blind.ts';

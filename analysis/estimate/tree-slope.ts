@@ -1,11 +1,11 @@
 import { normalProbability } from '../statistics/index.ts';
 import type { DatedTree } from '../tree/index.ts';
-import { columnWeight, findTopLogRate } from './rate/fit.ts';
+import { columnWeight, findBestRate, findTopLogRate } from './rate/fit.ts';
 import { makeMessages } from './passes/messages.ts';
 import { mixtureMoments, mixtureQuantile } from './mixture.ts';
 import { buildNetwork, type Network } from './passes/network.ts';
 import type { Observation } from './observation.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from './passes/pass-up-trend.ts';
+import { makeTimeMessages, passUpTrend, timeNetwork, type TrendPass } from './passes/pass-up-trend.ts';
 import { findRateGrid } from './rate/rate-grid.ts';
 
 /** A slope across related taxa, the rate integrated. */
@@ -16,6 +16,16 @@ export interface TreeSlope {
   readonly pValue: number;
   readonly degreesOfFreedom: number;
   readonly standardDeviation: number;
+  /** The fitted line where it was asked for, with the interval of the line, not of single taxa. */
+  readonly line: readonly LinePoint[];
+}
+
+/** One point of a fitted line. */
+export interface LinePoint {
+  /** Million years since the root, or the predictor. */
+  readonly at: number;
+  readonly median: number;
+  readonly interval: readonly [number, number];
 }
 
 /** Why there is no slope. */
@@ -25,15 +35,16 @@ export type NoSlope = 'fewer-than-four' | 'predictor-does-not-vary' | 'no-scatte
  * Slope of a trait on a predictor across the taxa of a tree, by generalised least squares with Brownian residuals and
  * sampling variance (Martins and Hansen 1997, American Naturalist 149: 646–667), the rate integrated. Without sampling
  * variance it is the t test with taxa less two degrees of freedom. `time` is the million years since the root; another
- * predictor is a value a taxon, taken as exact, and taxa without one are left out.
+ * predictor is a value a taxon, taken as exact, and taxa without one are left out. `lineAt` asks for points of the line.
  */
 export function slopeOnTree(question: {
   readonly tree: DatedTree;
   readonly observations: readonly Observation[];
   readonly predictor: 'time' | ReadonlyMap<string, number>;
   readonly level?: number;
+  readonly lineAt?: readonly number[];
 }): TreeSlope | NoSlope {
-  const { tree, predictor, level = 0.95 } = question;
+  const { tree, predictor, level = 0.95, lineAt = [] } = question;
   const observations =
     predictor === 'time'
       ? question.observations
@@ -68,7 +79,45 @@ export function slopeOnTree(question: {
     pValue: Math.min(1, 2 * Math.min(below, 1 - below)),
     degreesOfFreedom: observations.length - 2,
     standardDeviation: Math.sqrt(mixtureMoments(mixture).variance),
+    line: lineAt.map((at) => linePoint(at, passes, grid.weights, level)),
   };
+}
+
+/** Generalised least squares makes the mean at the root and the slope independent, so that their variances add. */
+function linePoint(
+  at: number,
+  passes: readonly TrendPass[],
+  weights: Float64Array,
+  level: number,
+): LinePoint {
+  const mixture = {
+    weights,
+    means: Float64Array.from(passes, ({ slope, centre }) => centre.value + slope * (at - centre.time)),
+    variances: Float64Array.from(
+      passes,
+      ({ slopeVariance, centre }) => centre.variance + (at - centre.time) ** 2 * slopeVariance,
+    ),
+  };
+  return {
+    at,
+    median: mixtureQuantile(mixture, 0.5),
+    interval: [mixtureQuantile(mixture, (1 - level) / 2), mixtureQuantile(mixture, (1 + level) / 2)],
+  };
+}
+
+/**
+ * Slope on the time since the root at the rate of largest restricted likelihood, by generalised least squares; undefined
+ * where `slopeOnTree` has none. A tenth of its work, for the sign over many datings.
+ */
+export function findBestSlope(tree: DatedTree, observations: readonly Observation[]): number | undefined {
+  if (observations.length < 4) return undefined;
+  const network = buildNetwork(tree, observations);
+  const time = timeNetwork(network);
+  const rate = varies(network, time) ? findBestRate(network, 'trend', 'restricted')?.rate : undefined;
+  if (rate === undefined) return undefined;
+  const messages = makeMessages(network.parent.length);
+  const { slope } = passUpTrend(network, time, rate, messages, makeTimeMessages(messages));
+  return Number.isFinite(slope) ? slope : undefined;
 }
 
 function predictorColumn(network: Network, predictor: ReadonlyMap<string, number>): Network {

@@ -17,4 +17,5 @@ export { findLevelSummary, type LevelSummary, type LevelValue } from './level-su
 export { darwins, haldanes, pooledLogDeviation, type ChangeRate, type RateSample } from './rates.ts';
 export { samplingVariances, type SectionForm, type SectionLevel, type SectionModel } from './section.ts';
 export { meanRanks, spearmanTest } from './spearman.ts';
+export { trendSigns, type TrendSigns } from './trend-signs.ts';
 export { trendsOn, verdictOf, type TreeTrend, type TrendVerdict } from './tree-trend.ts';

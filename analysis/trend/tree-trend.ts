@@ -10,16 +10,19 @@ export interface TreeTrend {
 /** What may be said of a trend. */
 export type TrendVerdict = 'rises' | 'falls' | 'cannot-tell';
 
-/** Trend on every dating of every tree given: the change a million years with its interval and test. */
+/**
+ * Trend on every dating of every tree given: the change a million years with its interval and test, and points of the
+ * line at the times since the root that are asked for.
+ */
 export function trendsOn(
   hypotheses: readonly { readonly id: string; readonly tree: DatedTree }[],
   observations: readonly Observation[],
-  level = 0.95,
+  { level = 0.95, lineAt = [] }: { readonly level?: number; readonly lineAt?: readonly number[] } = {},
 ): TreeTrend[] {
   return hypotheses.map(({ id, tree }) => {
     const tips = new Set(tree.label);
     const present = observations.filter(({ taxon }) => tips.has(taxon));
-    return { id, slope: slopeOnTree({ tree, observations: present, predictor: 'time', level }) };
+    return { id, slope: slopeOnTree({ tree, observations: present, predictor: 'time', level, lineAt }) };
   });
 }
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { interval, texts } from './contract-words.ts';
+import { trend } from './contract-trend.ts';
 import { value } from './contract-values.ts';
 
 /* The part of the compiled lineage that is traits and what was computed of them; `contract.ts` is the whole. */
@@ -50,4 +51,5 @@ export const trait = z.object({
   values: z.array(value),
   nodes: z.array(z.object({ node: z.string(), median: z.number(), interval })),
   leaveOneOut: z.array(leaveOneOut),
+  trend: trend.optional(),
 });

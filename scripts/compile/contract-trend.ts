@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { interval } from './contract-words.ts';
 
 /* The part of the compiled lineage that tells of change: trends, size, rates, and how well trees fit the order of finds. */
 
@@ -32,5 +33,48 @@ export const congruence = z.object({
     .describe('first finds dealt out anew among the taxa, seeded'),
 });
 
+const slope = z.object({
+  perMyr: z.number().describe('on the scale of the trait: natural log for log, log-odds for logit'),
+  interval,
+  pValue: z.number().describe('two-sided, of so steep a slope if there is none'),
+  df: z.number().int(),
+});
+
+const trendRow = z.object({
+  tree: z.string(),
+  dating: z.string(),
+  slope: slope.optional(),
+  reason: z.string().optional().describe('why there is no slope, as a code'),
+  ages: z
+    .object({
+      sets: z.number().int().describe('sets of ages that could be dated, the reference among them'),
+      rising: z.number().int(),
+      falling: z.number().int(),
+      perMyr: interval.describe('least and greatest slope over them'),
+    })
+    .describe('the slope over sampled ages'),
+});
+
+const linePoint = z.object({ at: z.number(), median: z.number(), interval });
+
+/** What may be said of a trait's change in time, and what it rests on; the first row is the reference. */
+export const trend = z.object({
+  verdict: z.enum(['rises', 'falls', 'cannot-tell']),
+  reason: z.string().optional().describe('why nothing can be told, as a code'),
+  level: z.number(),
+  taxa: z.number().int(),
+  rows: z.array(trendRow),
+  line: z
+    .array(linePoint)
+    .describe(
+      'fitted line of the reference, `at` in Ma, in trait units, from the oldest taxon to the youngest',
+    ),
+  rank: z
+    .object({ tau: z.number(), pValue: z.number(), draws: z.number().int() })
+    .optional()
+    .describe('Kendall’s tau with time, judged by simulation on the reference tree: a description'),
+});
+
+export type CompiledTrend = z.output<typeof trend>;
 export type CompiledGhost = z.output<typeof ghost>;
 export type CompiledCongruence = z.output<typeof congruence>;

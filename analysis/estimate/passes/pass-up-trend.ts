@@ -12,6 +12,8 @@ export interface TrendPass {
   /** Slope in trait units a million years, and its variance at this rate. */
   readonly slope: number;
   readonly slopeVariance: number;
+  /** Mean of the values at the root, the mean of the times that belongs to it, and its variance at this rate. */
+  readonly centre: { readonly value: number; readonly time: number; readonly variance: number };
 }
 
 /** The network with the time since the root in place of every observed value: the column that a trend adds. */
@@ -85,5 +87,6 @@ export function passUpTrend(
     full: contrasts - 0.5 * logTwoPi + 0.5 * Math.log(belowPrecision[root]!),
     slope: products / timeSquares,
     slopeVariance: 1 / timeSquares,
+    centre: { value: belowMean[root]!, time: belowTime[root]!, variance: 1 / belowPrecision[root]! },
   };
 }

@@ -12,6 +12,7 @@ import { observeTrait, type ObservedTrait } from './observe-trait.ts';
 import { carrierBeds, placeTaxa } from './placement.ts';
 import { spanOfTrait, type TraitSpan } from './span.ts';
 import { taxonAges, type TaxonAges } from './taxon-ages.ts';
+import { trendOfTrait, type TraitTrend } from './trend.ts';
 import { findTraitKind } from './trait-kind.ts';
 
 /** One trait: what was observed, and what relatives say on the reference tree. */
@@ -21,6 +22,8 @@ export interface AnalysedTrait {
   answer: TraitAnswer | undefined;
   /** The same over other trees, datings and ages. */
   span: TraitSpan | undefined;
+  /** Change in time; none in a check. */
+  trend: TraitTrend | undefined;
   /** Limits from broken specimens, by taxon. */
   limits: Map<string, SpecimenLimit[]>;
   /** Age in Ma at which each taxon's mark stands. */
@@ -67,7 +70,8 @@ export function analyseLineage(
     warnOfImprobable(each.limits, answer, report);
     const span =
       depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
-    return { ...each, placedMa: placeTaxa(beds[index]!, lineage, ages), answer, span };
+    const trend = depth === 'whole' ? trendOfTrait(each, grounds) : undefined;
+    return { ...each, placedMa: placeTaxa(beds[index]!, lineage, ages), answer, span, trend };
   });
   const congruence = congruenceOfTrees(trees, ages, settings.seed, depth);
   return { lineage, ages, trees, traits, congruence };

@@ -81,7 +81,8 @@ export function spanOfTrait(
   };
 }
 
-function hypothesesOf({ id, topology, dating }: DatedLineageTree): DatedHypothesis[] {
+/** A tree by its own rule of dating, and by the other where branch lengths are not given. */
+export function hypothesesOf({ id, topology, dating }: DatedLineageTree): DatedHypothesis[] {
   return [dating, ...alternatives(dating)].map((each) => ({ id, tree: topology, dating: each }));
 }
 
@@ -97,7 +98,7 @@ function alternatives(dating: Dating): Dating[] {
 const knownSpan = answerOnce<SpanAnswer>(32);
 
 /** Ages of the tips for a numbered draw: 0 is the reference; taxa of one bed move together, and superposition is honoured. */
-function ageSampler({ lineage, ages, carriers, reference, settings }: SpanGrounds): {
+export function ageSampler({ lineage, ages, carriers, reference, settings }: SpanGrounds): {
   tipAgesOfDraw: (draw: number) => TipAges;
   key: unknown;
 } {

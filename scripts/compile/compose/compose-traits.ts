@@ -5,6 +5,7 @@ import type { CompiledTrait } from '../contract.ts';
 import { nodeIds } from './compose-records.ts';
 import { composeValue } from './compose-value.ts';
 import { measuredLine } from './measured-line.ts';
+import { composeTrend } from './compose-trend.ts';
 import { textsOf } from './texts.ts';
 
 /** Traits as the pages read them: what was measured, the model, and a value for every taxon. */
@@ -34,6 +35,7 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
       composeValue(value, analysedTrait, analysed),
     ),
     nodes: answer?.estimated && reference ? composeForks(answer, nodeIds(reference.dated.label), scale) : [],
+    ...(analysedTrait.trend ? { trend: composeTrend(analysedTrait.trend, scale) } : {}),
     leaveOneOut: answer?.estimated ? answer.leaveOneOut.map((each) => composeLeftOut(each, scale)) : [],
   };
 }

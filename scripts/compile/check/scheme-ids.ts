@@ -109,8 +109,11 @@ function checkSheet(
   expectFile(sheet.file, records.folder.files, scheme.at([...path, 'file']), report);
   refer('reference', sheet.source, [...path, 'source']);
   for (const [header, column] of Object.entries(sheet.columns)) {
-    if (typeof column === 'object')
-      refer('measurement', column.measurement, [...path, 'columns', header, 'measurement']);
+    if (typeof column === 'string') continue;
+    for (const key of ['measurement', 'toBreak', 'approximate'] as const) {
+      const id = (column as { [K in typeof key]?: string })[key]; // each form has one of the keys
+      refer('measurement', id, [...path, 'columns', header, key]);
+    }
   }
   for (const [name, taxon] of Object.entries(sheet.taxa ?? {}))
     refer('taxon', taxon, [...path, 'taxa', name]);

@@ -1,6 +1,7 @@
 import { didYouMean } from '../findings/suggest.ts';
 import type { Report } from '../findings/report.ts';
 import { entrySchemas, type SheetMapping, type Specimen } from '../schema/index.ts';
+import { hasNamedMonth, reportDate } from '../source/csv-number.ts';
 import type { CsvTable } from '../source/csv-source.ts';
 import type { Located } from '../source/yaml-source.ts';
 import type { TableRow } from './measurement-table.ts';
@@ -40,6 +41,7 @@ function draftOf(
   mapping: SheetMapping,
   report: Report,
 ): Record<string, unknown> | undefined {
+  if (row.garbled) return undefined;
   const taxon = row.facts.get('taxon');
   if (!taxon) {
     report.add(
@@ -62,6 +64,10 @@ function draftOf(
   }
   const institutionCode = row.facts.get('institutionCode')?.text ?? mapping.institutionCode;
   const catalogNumber = row.facts.get('catalogNumber')?.text;
+  if (row.facts.has('catalogNumber') && hasNamedMonth(row.facts.get('catalogNumber')!.text)) {
+    reportDate(row.facts.get('catalogNumber')!, report);
+    return undefined;
+  }
   const table = mapping.file.replace(/^.*\//, '').replace(/\.csv$/, '');
   return {
     id:

@@ -3,6 +3,7 @@ import type { Report } from '../findings/report.ts';
 import { didYouMean } from '../findings/suggest.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import type { Specimen } from '../schema/index.ts';
+import { hasNamedMonth, reportDate } from '../source/csv-number.ts';
 import type { Cell } from '../source/csv-source.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { authoredReadings } from './authored-readings.ts';
@@ -37,7 +38,7 @@ export function resolveSpecimens(
   for (const [file, table] of tables) {
     if (landmarkSheets.has(file)) continue;
     const mapping = scheme.sheets.get(file);
-    const rows = readMeasurementTable(table, mapping, scheme.measurements, report);
+    const rows = readMeasurementTable(table, mapping, scheme, report);
     if (mapping?.rows === 'specimens') {
       for (const { specimen, row } of rowSpecimens(table, rows, mapping, report)) {
         if (find.byId(specimen.value.id) === undefined && !rowsOf.has(specimen.value.id)) made.push(specimen);
@@ -99,6 +100,7 @@ function ownerOf(
     return undefined;
   }
   const number = row.facts.get('catalogNumber');
+  if (!number && row.garbled) return undefined;
   if (!number) {
     report.add(
       'csv-row',
@@ -110,7 +112,8 @@ function ownerOf(
   }
   const found = find.byNumber(number.text, row.facts.get('institutionCode')?.text);
   if (found.length === 1) return found[0]!.value.id;
-  if (found.length === 0)
+  if (found.length === 0 && hasNamedMonth(number.text)) reportDate(number, report);
+  else if (found.length === 0)
     report.add(
       'unknown-id',
       number.span,

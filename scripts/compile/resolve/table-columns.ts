@@ -19,7 +19,11 @@ export type Column =
         | 'lifeStage'
         | 'repeat';
     }
-  | { measurement: Measurement; unit: LengthUnit };
+  | { measurement: Measurement; unit: LengthUnit }
+  /** The landmark up to whose break a measurement was taken. */
+  | { toBreak: string }
+  /** The plus or minus of a measurement that is only about right; without a unit, that of its measurement. */
+  | { approximate: string; unit: LengthUnit | undefined };
 
 const facts = [
   'specimen',
@@ -41,8 +45,30 @@ export function tableColumns(
   measurements: ReadonlyMap<string, Measurement>,
   report: Report,
 ): (Column | undefined)[] {
-  return table.header.map((cell) =>
+  const columns = table.header.map((cell) =>
     mapping ? mappedColumn(cell, mapping, measurements, report) : namedColumn(cell, measurements, report),
+  );
+  columns.forEach((column, index) => checkPartner(column, columns, table.header[index]!, report));
+  return columns;
+}
+
+/** A column that says something of a measurement needs the column of that measurement beside it. */
+function checkPartner(
+  column: Column | undefined,
+  columns: readonly (Column | undefined)[],
+  cell: Cell,
+  report: Report,
+): void {
+  const of =
+    column &&
+    ('toBreak' in column ? column.toBreak : 'approximate' in column ? column.approximate : undefined);
+  if (of === undefined) return;
+  if (columns.some((each) => each && 'measurement' in each && each.measurement.id === of)) return;
+  report.add(
+    'csv-header',
+    cell.span,
+    `the table has no column for "${of}", of which "${cell.text}" speaks`,
+    `add a column such as "${of} (mm)", or remove this one`,
   );
 }
 
@@ -64,6 +90,11 @@ function mappedColumn(
   }
   if (given === 'ignore') return undefined;
   if (typeof given === 'string') return { fact: given };
+  if ('toBreak' in given) return measurements.has(given.toBreak) ? given : undefined;
+  if ('approximate' in given)
+    return measurements.has(given.approximate)
+      ? { approximate: given.approximate, unit: given.unit }
+      : undefined;
   const measurement = measurements.get(given.measurement);
   // A measurement that does not exist is told once, at the mapping.
   return measurement && fits(cell, measurement, given.unit, report)
@@ -80,9 +111,14 @@ function namedColumn(
   if (fact) return { fact };
   const match = withUnit.exec(cell.text);
   const name = match ? match[1]! : cell.text;
+  const unit = match ? (unitWords[match[2]!] ?? (match[2] as LengthUnit)) : undefined; // the pattern allows nothing else
+  const said = /^(.+)\.(toBreak|approximate)$/.exec(name);
+  if (said && measurements.has(said[1]!))
+    return sayingColumn(cell, said[1]!, said[2]!, unit, measurements, report);
   const measurement = measurements.get(name);
   if (!measurement) {
-    const near = didYouMean(name, [...measurements.keys(), ...facts]);
+    const saying = [...measurements.keys()].flatMap((id) => [`${id}.toBreak`, `${id}.approximate`]);
+    const near = didYouMean(name, [...measurements.keys(), ...facts, ...(name.includes('.') ? saying : [])]);
     report.add(
       'csv-header',
       cell.span,
@@ -91,7 +127,7 @@ function namedColumn(
     );
     return undefined;
   }
-  if (!match) {
+  if (!unit) {
     const example = quantityOf(measurement) === 'length' ? 'mm' : quantityUnits[quantityOf(measurement)];
     report.add(
       'unit-mismatch',
@@ -101,8 +137,20 @@ function namedColumn(
     );
     return undefined;
   }
-  const unit = unitWords[match[2]!] ?? (match[2] as LengthUnit); // the pattern allows nothing else
   return fits(cell, measurement, unit, report) ? { measurement, unit } : undefined;
+}
+
+function sayingColumn(
+  cell: Cell,
+  of: string,
+  what: string,
+  unit: LengthUnit | undefined,
+  measurements: ReadonlyMap<string, Measurement>,
+  report: Report,
+): Column | undefined {
+  if (what === 'toBreak') return { toBreak: of };
+  if (unit && !fits(cell, measurements.get(of)!, unit, report)) return undefined;
+  return { approximate: of, unit };
 }
 
 function fits(cell: Cell, measurement: Measurement, unit: LengthUnit, report: Report): boolean {

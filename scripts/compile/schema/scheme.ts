@@ -71,7 +71,20 @@ const unit = z.enum(['mm', 'cm', 'm', 'in', 'degrees', 'count']);
 
 const column = z.union([
   z.enum(['specimen', 'catalogNumber', 'institutionCode', 'taxon', 'horizon', 'sex', 'lifeStage', 'ignore']),
-  z.strictObject({ measurement: idOf('measurement'), unit }),
+  z
+    .strictObject({ measurement: idOf('measurement'), unit })
+    .meta({ description: 'a measurement and its unit' }),
+  z
+    .strictObject({
+      toBreak: idOf('measurement').meta({ description: 'the measurement that was taken up to a break' }),
+    })
+    .meta({ description: 'each cell names the landmark that is lost, or is empty for a whole length' }),
+  z
+    .strictObject({
+      approximate: idOf('measurement').meta({ description: 'the measurement that is only about right' }),
+      unit: unit.optional().meta({ description: 'left out, it is the unit of the measurement’s own column' }),
+    })
+    .meta({ description: 'each cell holds a 95% plus or minus, or is empty for an exact value' }),
 ]);
 
 const sheet = z

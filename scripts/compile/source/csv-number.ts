@@ -3,11 +3,26 @@ import type { Cell } from './csv-source.ts';
 
 const plainNumber = /^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?$/;
 const notMeasuredWords = /^(n\/?a|n\.a\.|nan|null|none|-+|—|–|\?|\.|x|nd|n\.d\.|missing)$/i;
-const month = 'jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|ene|abr|ago|dic';
-const dateForms = new RegExp(
-  String.raw`^(\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}[- ](${month})[a-z]*([- ]\d{2,4})?|(${month})[a-z]*[- ]\d{2,4})$`,
-  'i',
+const months =
+  'jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|ene|abr|ago|dic|fév|avr|mai|juin|août|déc|mär|mrz|okt|dez|fev|set|out|gen|mag|giu|lug|ott';
+const namedMonth = new RegExp(
+  String.raw`^(\d{1,2}[-/. ]{1,2}(${months})\p{L}*\.?([-/. ]\d{2,4})?|(${months})\p{L}*\.?[-/. ]\d{2,4})$`,
+  'iu',
 );
+const numericDate = /^(\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}\/\d{1,2}|\d{1,3}:\d{2}(:\d{2})?)$/;
+const formula = /^[=@]|^#(\D|$)|^[+-]\$?[A-Z]{1,3}\$?\d+/;
+const about = /^(~|≈|±|c\.|ca\.?|circa|about|approx\.?)\s*\d/i;
+const beyond = /^[<>≤≥]=?\s*\d/;
+
+/** True for a cell in which a spreadsheet left its formula, the error of one, or ### for want of room. */
+export function isFormula(text: string): boolean {
+  return formula.test(text);
+}
+
+/** True for a date with the name of its month, which no catalogue number is by intention. */
+export function hasNamedMonth(text: string): boolean {
+  return namedMonth.test(text);
+}
 
 /**
  * The number in a cell, or undefined when it is empty or one of the words that mean ‘not measured’.
@@ -28,13 +43,8 @@ export function readNumber(
 
 function explain({ text, span }: Cell, report: Report): void {
   const number = (problem: string, advice: string) => report.add('csv-number', span, problem, advice);
-  if (/^=|^#(REF|N\/A|VALUE|DIV\/0|NAME|NUM|NULL)/i.test(text)) {
-    report.add(
-      'csv-formula',
-      span,
-      `a spreadsheet formula or its error was left: "${text}"`,
-      'paste the value instead of the formula',
-    );
+  if (isFormula(text)) {
+    reportFormula({ text, span }, report);
   } else if (notMeasuredWords.test(text)) {
     number(
       `"${text}" stands where a number should`,
@@ -51,12 +61,22 @@ function explain({ text, span }: Cell, report: Report): void {
     );
   } else if (/^[+-]?\d*,\d+$/.test(text)) {
     number(`"${text}" has a decimal comma`, `write ${text.replace(',', '.')}`);
-  } else if (dateForms.test(text)) {
-    report.add(
-      'csv-date',
-      span,
-      `"${text}" looks like a number that a spreadsheet made into a date`,
-      'set the column to text or number and type the value again',
+  } else if (namedMonth.test(text) || numericDate.test(text)) {
+    reportDate({ text, span }, report);
+  } else if (about.test(text)) {
+    number(
+      `"${text}" is about a number`,
+      'write the number alone, and its 95% plus or minus in a column of its own: "MEASUREMENT.approximate"',
+    );
+  } else if (beyond.test(text)) {
+    number(
+      `"${text}" is a limit, not a number`,
+      'write what was measured, and the landmark that is lost in a column of its own: "MEASUREMENT.toBreak"',
+    );
+  } else if (/^[\p{Nd}\u2212\u2013.,]+$/u.test(text)) {
+    number(
+      `"${text}" is not written in plain digits`,
+      'write the digits 0 to 9, a hyphen for minus and one point',
     );
   } else {
     number(
@@ -64,6 +84,26 @@ function explain({ text, span }: Cell, report: Report): void {
       'write the number alone, with its unit in the header; leave the cell empty for ‘not measured’',
     );
   }
+}
+
+/** Reports a formula at its cell. */
+export function reportFormula({ text, span }: Cell, report: Report): void {
+  report.add(
+    'csv-formula',
+    span,
+    `a spreadsheet formula or its error was left: "${text}"`,
+    'paste the value instead of the formula',
+  );
+}
+
+/** Reports a date that stands where a number was typed. */
+export function reportDate({ text, span }: Cell, report: Report): void {
+  report.add(
+    'csv-date',
+    span,
+    `"${text}" looks like a number that a spreadsheet made into a date or a time`,
+    'set the column to text or number and type the value again',
+  );
 }
 
 function bare(text: string): string {

@@ -32,10 +32,10 @@ describe('messages about tables', () => {
   it('text stands in a number cell', async () => {
     expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,about 70') }))
       .toMatchInlineSnapshot(`
-      "sheets/callipers.csv:2:11-19 error csv-number
-        "about 70" is not a number
-        write the number alone, with its unit in the header; leave the cell empty for ‘not measured’"
-    `);
+        "sheets/callipers.csv:2:11-19 error csv-number
+          "about 70" is about a number
+          write the number alone, and its 95% plus or minus in a column of its own: "MEASUREMENT.approximate""
+      `);
   });
 
   it('a formula was left', async () => {
@@ -51,7 +51,7 @@ describe('messages about tables', () => {
     expect(await findingsAfter({ 'sheets/callipers.csv': replaced('hm-5,29.4,70.2', 'hm-5,29.4,07-Feb') }))
       .toMatchInlineSnapshot(`
         "sheets/callipers.csv:2:11-17 error csv-date
-          "07-Feb" looks like a number that a spreadsheet made into a date
+          "07-Feb" looks like a number that a spreadsheet made into a date or a time
           set the column to text or number and type the value again"
       `);
   });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { picture } from './contract-pictures.ts';
 import { texts } from './contract-words.ts';
 
 /* The part of the compiled lineage that was found and recorded; `contract.ts` is the whole. */
@@ -47,15 +48,6 @@ const specimenValue = z.object({
   part: z.object({ measurement: z.string(), mm: z.number() }).optional(),
   whole: z.object({ measurement: z.string(), mm: z.number() }).optional(),
   approximate: z.boolean(),
-});
-
-const picture = z.object({
-  file: z.string().describe('path from the folder of the lineage'),
-  alt: texts,
-  drawnFrom: z.enum(['specimen', 'photograph', 'diagram']).optional(),
-  credit: z.string(),
-  licence: z.string(),
-  venues: z.array(z.string()).optional().describe('where it may be shown; left out means everywhere'),
 });
 
 /** One specimen with every value that it yields. */

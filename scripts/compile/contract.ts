@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { drawing, template } from './contract-drawings.ts';
+import type { CompiledPicture } from './contract-pictures.ts';
 import { horizon, reference, specimen, taxon } from './contract-records.ts';
 import { scheme } from './contract-scheme.ts';
 import { trait } from './contract-traits.ts';
@@ -74,3 +75,4 @@ export type CompiledScheme = z.output<typeof scheme>;
 export type CompiledTemplate = z.output<typeof template>;
 export type CompiledDrawing = z.output<typeof drawing>;
 export type CompiledValue = z.output<typeof value>;
+export type { CompiledPicture };

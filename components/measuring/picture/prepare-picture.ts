@@ -1,7 +1,4 @@
-import { activeContent } from './active-svg.ts';
-import { jpegNotes } from './jpeg-notes.ts';
-import { pictureKind } from './picture-kind.ts';
-import { pngNotes } from './png-notes.ts';
+import { activeContent, jpegNotes, pictureKind, pngNotes } from '../../../analysis/pictures/index.ts';
 import { scaledSize } from './scaled-size.ts';
 
 /** Why a file is not opened, as a code that has a message. */

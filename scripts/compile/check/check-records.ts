@@ -5,6 +5,7 @@ import { checkStories } from './check-stories.ts';
 import { checkFolderName } from './folder-name.ts';
 import { gatherKnown } from './known.ts';
 import { checkPermissions, type Showing } from './permissions.ts';
+import { checkPictureFiles } from './picture-files.ts';
 import { checkPlaces } from './places.ts';
 import { checkRecordIds } from './record-ids.ts';
 import { checkScheme } from './scheme-ids.ts';
@@ -21,6 +22,7 @@ export function checkRecords(records: LineageRecords, showing: Showing, report: 
   checkTexts(records, report);
   checkBibliography(records, report);
   checkPermissions(records, showing, report);
+  checkPictureFiles(records, report);
   checkPlaces(records, report);
   checkStories(records, known, report);
 }

@@ -4,6 +4,7 @@ import { ageText, type ResolvedAge } from '../resolve/ages.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 import type { Horizon, Specimen, Taxon } from '../schema/index.ts';
 import type { DatedLineageTree } from '../analyse/date-trees.ts';
+import { composePictures } from './compose-pictures.ts';
 import { specimenLabel } from './specimen-label.ts';
 import { specimenValues } from './specimen-values.ts';
 
@@ -64,10 +65,11 @@ export function composeSpecimens(analysed: AnalysedLineage): CompiledSpecimen[] 
 }
 
 function composeSpecimen(
-  { record, digitisings }: ResolvedSpecimen,
+  specimen: ResolvedSpecimen,
   values: CompiledSpecimen['values'],
   analysed: AnalysedLineage,
 ): CompiledSpecimen {
+  const { record, digitisings } = specimen;
   const { value } = record;
   const cast = /^cast of: (\S+)$/.exec(value.preparations)?.[1];
   const age = value.horizon === undefined ? undefined : analysed.lineage.horizonAges.get(value.horizon);
@@ -90,20 +92,9 @@ function composeSpecimen(
     sources: value.sources ?? [],
     values,
     ...(value.pictures.length > 0
-      ? { pictures: value.pictures.map((picture) => composePicture(picture, value)) }
+      ? { pictures: composePictures(specimen, analysed.lineage.records.pictures) }
       : {}),
   };
-}
-
-type CompiledPicture = NonNullable<CompiledSpecimen['pictures']>[number];
-
-/** Rights of a picture are its own, and where it has none those of its specimen. */
-function composePicture(
-  { file, alt, drawnFrom, rights: own }: Specimen['pictures'][number],
-  { rights }: Specimen,
-): CompiledPicture {
-  const { image, licence, venues } = { ...rights, ...own };
-  return { file, alt: alt!, ...present({ drawnFrom, venues }), credit: image!, licence: licence! };
 }
 
 function kindOf(specimen: Specimen): CompiledSpecimen['kind'] {

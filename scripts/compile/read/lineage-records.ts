@@ -6,7 +6,7 @@ import { wholeFile, type SourceText } from '../source/source-text.ts';
 import { parseYaml, type Located } from '../source/yaml-source.ts';
 import { noEntries, readEntries, type Entries, type EntryOf } from './entries.ts';
 import { absentFile, readText, type LineageFolder } from './files.ts';
-import { pictureSizes, type PictureSize } from './picture-size.ts';
+import { pictureFiles, type PictureFile } from './picture-file.ts';
 import { readReferences, type Reference } from './references.ts';
 import { checkShape } from './shape.ts';
 
@@ -27,7 +27,7 @@ export interface LineageRecords {
   referencesFile: SourceText;
   sheets: Map<string, CsvTable>;
   treeFiles: Map<string, SourceText>;
-  pictures: Map<string, PictureSize>;
+  pictures: Map<string, PictureFile>;
   /** Language to the text of its story. */
   stories: Map<string, SourceText>;
 }
@@ -70,7 +70,7 @@ export async function readRecords(folder: LineageFolder, report: Report): Promis
     referencesRead: references !== undefined || !folder.files.includes('references.bib'),
     referencesFile: bibliography ?? absentFile(folder, 'references.bib'),
     sheets: sheetsOf(texts, report),
-    pictures: await pictureSizes(folder),
+    pictures: await pictureFiles(folder),
     treeFiles: new Map([...texts].filter(([file]) => treeFile.test(file))),
     stories: new Map(
       [...texts].flatMap(([file, text]) => (storyFile.test(file) ? [[storyFile.exec(file)![1]!, text]] : [])),

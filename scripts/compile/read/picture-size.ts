@@ -1,60 +1,26 @@
-import { open } from 'node:fs/promises';
-import { join } from 'node:path';
-import type { LineageFolder } from './files.ts';
-
 /** Width and height of a picture in px. */
 export interface PictureSize {
   width: number;
   height: number;
 }
 
-const kinds = /\.(png|jpe?g|webp|svg|gif)$/i;
-
-/** Sizes of the pictures of a folder, from the heads of their files; a picture whose head is not understood is left out. */
-export async function pictureSizes(folder: LineageFolder): Promise<Map<string, PictureSize>> {
-  const sizes = new Map<string, PictureSize>();
-  for (const file of folder.files) {
-    if (!kinds.test(file)) continue;
-    const size = sizeOf(await headOf(join(folder.path, file)));
-    if (size && size.width > 0 && size.height > 0) sizes.set(file, size);
-  }
-  return sizes;
-}
-
-/** JPEG keeps its size behind colour profiles and camera notes, so the head is long. */
-const headBytes = 262_144;
-
-async function headOf(path: string): Promise<Buffer> {
-  const handle = await open(path);
-  try {
-    const { buffer, bytesRead } = await handle.read(Buffer.alloc(headBytes), 0, headBytes, 0);
-    return buffer.subarray(0, bytesRead);
-  } finally {
-    await handle.close();
-  }
-}
-
-/** Size out of the first bytes of a PNG, GIF, JPEG, WebP or SVG file; undefined for anything else. */
+/** Size out of the head of a WebP, GIF, AVIF, BMP or SVG file; undefined for anything else. */
 export function sizeOf(head: Buffer): PictureSize | undefined {
-  if (head.length >= 24 && head.toString('latin1', 1, 4) === 'PNG')
-    return { width: head.readUInt32BE(16), height: head.readUInt32BE(20) };
   if (head.length >= 10 && head.toString('latin1', 0, 3) === 'GIF')
     return { width: head.readUInt16LE(6), height: head.readUInt16LE(8) };
-  if (head[0] === 0xff && head[1] === 0xd8) return jpegSize(head);
   if (head.toString('latin1', 0, 4) === 'RIFF' && head.toString('latin1', 8, 12) === 'WEBP')
     return webpSize(head);
+  if (head.toString('latin1', 4, 8) === 'ftyp') return avifSize(head);
+  if (head.length >= 26 && head.toString('latin1', 0, 2) === 'BM')
+    return { width: head.readInt32LE(18), height: Math.abs(head.readInt32LE(22)) };
   return svgSize(head.toString('utf8', 0, 4096));
 }
 
-function jpegSize(head: Buffer): PictureSize | undefined {
-  let at = 2;
-  while (at + 9 < head.length && head[at] === 0xff) {
-    const marker = head[at + 1]!;
-    const isFrame = marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
-    if (isFrame) return { height: head.readUInt16BE(at + 5), width: head.readUInt16BE(at + 7) };
-    at += 2 + head.readUInt16BE(at + 2);
-  }
-  return undefined;
+/** AVIF keeps its size in the property "ispe" (ISO/IEC 23008-12, 6.5.3): after a version, width and height. */
+function avifSize(head: Buffer): PictureSize | undefined {
+  const at = head.indexOf('ispe', 0, 'latin1');
+  if (at < 0 || at + 16 > head.length) return undefined;
+  return { width: head.readUInt32BE(at + 8), height: head.readUInt32BE(at + 12) };
 }
 
 function webpSize(head: Buffer): PictureSize | undefined {

@@ -1,9 +1,6 @@
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
-import { activeContent } from '../../../components/measuring/picture/active-svg.ts';
-import { jpegNotes } from '../../../components/measuring/picture/jpeg-notes.ts';
-import { pictureKind } from '../../../components/measuring/picture/picture-kind.ts';
-import { pngNotes } from '../../../components/measuring/picture/png-notes.ts';
+import { activeContent, jpegNotes, pictureKind, pngNotes } from '../../../analysis/pictures/index.ts';
 import { scaledSize } from '../../../components/measuring/picture/scaled-size.ts';
 
 const blank = { create: { width: 60, height: 40, channels: 3 as const, background: '#a87' } };

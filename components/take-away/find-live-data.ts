@@ -3,7 +3,6 @@ import type { CompiledTrait, CompiledTree } from '../../scripts/compile/contract
 import type { LineageView } from '../lineage/view.ts';
 import { voiceOf } from '../messages/say.ts';
 import { valueText } from '../messages/value-text.ts';
-import { findLimitTwig } from './limit-twig.ts';
 import type { LiveData } from './live-data.ts';
 import { browserWords } from './live-words.ts';
 import { platesOf } from './plate-frames.ts';
@@ -12,12 +11,12 @@ import { relativesValue } from './relatives-value.ts';
 
 /**
  * The data block of a page; undefined where its trait has no estimates, or where what is compiled does not give back the
- * compiler's own leave-one-out to every printed digit, as where one animal has several broken skulls.
+ * compiler's own leave-one-out to every printed digit.
  */
 export function findLiveData(view: LineageView): LiveData | undefined {
   const { trait, lineage, language } = view;
   const tree = lineage.trees.find(({ id }) => id === trait.model?.tree);
-  const numbers = tree && findNumbers(trait, tree);
+  const numbers = tree && findNumbers(trait, { ...tree, nodes: nodesFor(trait, tree) });
   if (!numbers || !reproduces(numbers, trait)) return undefined;
   const told = [...numbers.measured.taxon, ...numbers.unmeasured];
   return {
@@ -39,21 +38,26 @@ function findNumbers(trait: CompiledTrait, tree: CompiledTree): LiveNumbers | un
   const tips = new Set(tree.nodes.map(({ taxon }) => taxon));
   const inTree = trait.values.filter(({ taxon }) => tips.has(taxon));
   const measured = inTree.filter(({ status }) => status === 'measured');
-  const bare = {
+  return {
     scale,
     model: model.name,
     level: 0.95,
+    seed: model.seed,
     tree: treeNumbers(tree),
     measured: {
       taxon: measured.map(({ taxon }) => taxon),
       mean: measured.map(({ estimate }) => toScale(scale, estimate!)),
       variance: measured.map(({ standardError }) => (standardError ?? 0) ** 2),
     },
+    limits: trait.twigs.map(({ variance, ...limit }) => ({ ...limit, twig: variance })),
     unmeasured: inTree.filter(({ status }) => status !== 'measured').map(({ taxon }) => taxon),
-  } as const;
-  const limits = inTree.flatMap((value) => (value.status === 'bounded' ? [value] : []));
-  const found = limits.map((value) => findLimit(value, trait, bare));
-  return found.every((limit) => limit !== undefined) ? { ...bare, limits: found } : undefined;
+  };
+}
+
+/** Nodes of a tree as the finds that carry the trait date them. */
+function nodesFor({ ages }: CompiledTrait, { id, nodes }: CompiledTree): CompiledTree['nodes'] {
+  const own = ages?.find(({ tree }) => tree === id)?.ageMa;
+  return own ? nodes.map((node, index) => ({ ...node, ageMa: own[index]! })) : nodes;
 }
 
 /** Per cent is of a hundred, a plain ratio of one. */
@@ -68,25 +72,6 @@ function treeNumbers({ nodes }: CompiledTree): LiveData['tree'] {
     ageMa: nodes.map(({ ageMa }) => ageMa),
     taxon: nodes.map(({ taxon }) => taxon ?? ''),
   };
-}
-
-/** The limit of a bounded animal before its error; undefined where what is compiled of it does not tell. */
-function findLimit(
-  { taxon, limits }: CompiledTrait['values'][number],
-  { pooled }: CompiledTrait,
-  bare: Omit<LiveNumbers, 'limits'>,
-): LiveData['limits'][number] | undefined {
-  const printed = limits?.atLeast ?? limits?.atMost;
-  const reading = limits?.working?.rows.find(({ lostMm }) => lostMm === 0)?.value;
-  const probability = limits?.probability;
-  const closed = limits?.atLeast !== undefined && limits.atMost !== undefined;
-  if (printed === undefined || reading === undefined || probability === undefined || closed) return undefined;
-  const side = limits!.atLeast === undefined ? 'atMost' : 'atLeast';
-  const at = toScale(bare.scale, reading);
-  const limit = { taxon, specimen: limits!.specimen, [side]: at };
-  const distance = Math.abs(at - toScale(bare.scale, printed));
-  const twig = findLimitTwig(bare, limit, { spread: pooled?.variance ?? 0, distance, probability });
-  return twig === undefined ? undefined : { ...limit, twig };
 }
 
 /** Whether the numbers give back the compiled leave-one-out, and every value from relatives, to each printed digit. */

@@ -12,6 +12,8 @@ export interface LiveData {
   scale: TraitScale;
   model: ModelName;
   level: number;
+  /** Start of the random numbers, which only several limits need. */
+  seed: number;
   tree: {
     /** Index of the parent of each node; -1 for the root, which is last. */
     parent: number[];

@@ -7,7 +7,7 @@ import type { Miss } from './misses.ts';
 /** The numbers that live data need for an estimate. */
 export type LiveNumbers = Pick<
   LiveData,
-  'tree' | 'measured' | 'limits' | 'unmeasured' | 'model' | 'level' | 'scale'
+  'tree' | 'measured' | 'limits' | 'unmeasured' | 'model' | 'level' | 'scale' | 'seed'
 >;
 
 /** What relatives say of one animal, in the trait's unit. */
@@ -64,20 +64,13 @@ export function findMiss(live: LiveNumbers, hidden: ReadonlySet<string>, taxon: 
   };
 }
 
-/** How probable measured relatives find the limit of each specimen, with every skull seen; empty without a fit. */
-export function limitProbabilities(live: LiveNumbers): ReadonlyMap<string, number> {
-  const answer = ask(live, new Set(), []);
-  const known = answer.estimated ? answer.limits.probabilities : [];
-  return new Map(known.map(({ specimen, probability }) => [specimen, probability]));
-}
-
 function ask(live: LiveNumbers, hidden: ReadonlySet<string>, only: readonly string[]) {
-  const { measured, limits, model, level } = live;
+  const { measured, limits, model, level, seed } = live;
   const observations = measured.taxon.flatMap((taxon, index): Observation[] =>
     hidden.has(taxon) ? [] : [{ taxon, mean: measured.mean[index]!, variance: measured.variance[index]! }],
   );
   const twigs = limits.map(({ twig, ...limit }) => ({ ...limit, twigVariance: twig }));
-  return estimateTrait({ tree: treeOf(live), observations, limits: twigs, model, level, only });
+  return estimateTrait({ tree: treeOf(live), observations, limits: twigs, model, level, seed, only });
 }
 
 /** Trees are built once: a visitor asks many times. */

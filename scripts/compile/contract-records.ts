@@ -24,6 +24,10 @@ export const taxon = z.object({
     first: z.number().nullable().describe('older end of the oldest horizon, Ma'),
     last: z.number().nullable().describe('younger end of the youngest horizon, Ma; 0 when living'),
     horizons: z.array(z.string()),
+    lastLimit: z
+      .object({ youngestMa: z.number(), level: z.number() })
+      .optional()
+      .describe('how long it may have lived past its last find, if finds fall at random through its time'),
   }),
   age: age.nullable(),
   inTree: z.boolean(),
@@ -38,6 +42,14 @@ export const horizon = z.object({
   bed: z.string().optional(),
   age,
   sources: z.array(z.string()),
+});
+
+/** How a bed stands to the next younger one: known from their section, or as likely as their ages make it. */
+export const bedOrder = z.object({
+  older: z.string(),
+  younger: z.string(),
+  known: z.boolean().describe('one lies over the other in a section'),
+  probability: z.number().describe('that the first is the older'),
 });
 
 const specimenValue = z.object({

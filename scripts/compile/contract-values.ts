@@ -14,6 +14,10 @@ const limitWorking = z.object({
 const limits = z.object({
   atLeast: z.number().optional().describe('safe 95% end, rounded outward'),
   atMost: z.number().optional(),
+  bare: z
+    .object({ atLeast: z.number().optional(), atMost: z.number().optional(), error: z.number() })
+    .optional()
+    .describe('the ends before their error, and the standard error'),
   asymptote: z.number().optional().describe('reached only if the lost part had no end'),
   specimen: z.string(),
   probability: z
@@ -56,7 +60,9 @@ export const value = z.object({
     .object({
       middle: interval,
       interval,
-      over: z.string().describe('how many trees, rules of dating and sets of ages'),
+      over: z
+        .object({ trees: z.number().int(), rules: z.number().int(), ageSets: z.number().int() })
+        .describe('how many trees, rules of dating and sets of ages'),
     })
     .optional(),
   reason: z.string().optional().describe('why it is unknown, as a code'),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { drawing, template } from './contract-drawings.ts';
 import type { CompiledPicture } from './contract-pictures.ts';
-import { horizon, reference, specimen, taxon } from './contract-records.ts';
+import { bedOrder, horizon, reference, specimen, taxon } from './contract-records.ts';
 import { scheme } from './contract-scheme.ts';
 import { trait } from './contract-traits.ts';
 import { tree } from './contract-trees.ts';
@@ -50,6 +50,7 @@ export const compiledLineage = z.object({
   }),
   chart: z.object({ version: z.string(), citation: z.string(), units: z.array(chartUnit) }),
   horizons: z.array(horizon),
+  bedOrder: z.array(bedOrder).describe('each bed with the next younger by the middle of its age'),
   taxa: z.array(taxon),
   specimens: z.array(specimen),
   references: z.array(reference),

@@ -29,6 +29,7 @@ function makeData(tips: number): Recompute.LiveNumbers {
     scale: { kind: 'plain' },
     model: 'brownian',
     level: 0.95,
+    seed: 1,
     tree: { parent: [...tree.parent], ageMa: [...tree.ageMa], taxon: [...tree.label] },
     measured: {
       taxon: measured.map(name),

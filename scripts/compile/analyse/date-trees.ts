@@ -23,7 +23,7 @@ export interface DatedLineageTree {
 }
 
 /** Dates every tree by its rule; one that cannot be dated is reported and left out. */
-export function dateTrees(
+function dateTrees(
   trees: readonly NamedTipsTree[],
   placedMa: ReadonlyMap<string, number>,
   ages: ReadonlyMap<string, TaxonAges>,
@@ -47,6 +47,24 @@ export function dateTrees(
       },
     ];
   });
+}
+
+/**
+ * A dater of the same trees for the tips of one trait after another. Traits whose tips stand at the same ages share their
+ * trees, so that equal questions of the engine stay equal.
+ */
+export function treeDater(
+  trees: readonly NamedTipsTree[],
+  ages: ReadonlyMap<string, TaxonAges>,
+  report: Report,
+): (placedMa: ReadonlyMap<string, number>) => DatedLineageTree[] {
+  const known = new Map<string, DatedLineageTree[]>();
+  return (placedMa) => {
+    const key = JSON.stringify([...placedMa]);
+    const dated = known.get(key) ?? dateTrees(trees, placedMa, ages, report);
+    known.set(key, dated);
+    return dated;
+  };
 }
 
 function datingOf(authored: AuthoredTree): Dating {

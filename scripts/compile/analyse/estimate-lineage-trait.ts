@@ -1,7 +1,9 @@
 import {
+  compareSensitivity,
   estimateTrait,
   type LimitObservation,
   type Observation,
+  type SensitivityModel,
   type TraitAnswer,
   type TraitQuestion,
 } from '../../../analysis/estimate/index.ts';
@@ -66,6 +68,15 @@ const mostLeftOut = 300;
 
 /** Estimates take most of a compile, and an edit of a text changes nothing in them. */
 const knownAnswer = answerOnce<TraitAnswer>(32);
+
+const knownSensitivity = answerOnce<SensitivityModel[]>(32);
+
+/** How well a pull to an optimum and Pagel's lambda would do on a tree: for a line of words, never for a value. */
+export function sensitivityOn(tree: DatedLineageTree, evidence: TraitEvidence): SensitivityModel[] {
+  const observations = observationsIn(tree.taxa, evidence);
+  const key = JSON.stringify([writeNewick(tree.dated), observations]);
+  return knownSensitivity(key, () => compareSensitivity(tree.dated, observations));
+}
 
 /** What is no number is never printed: the limits then stand in their cards and take no part in estimates. */
 function finiteAnswer(question: TraitQuestion): TraitAnswer {

@@ -1,15 +1,16 @@
-import type { TraitAnswer } from '../../../analysis/estimate/index.ts';
+import type { SensitivityModel, TraitAnswer } from '../../../analysis/estimate/index.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { AuthoredLineage, Trait } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { congruenceOfTrees, type TreeCongruence } from './congruence.ts';
 import { warnOfSpread } from './spread-findings.ts';
-import { dateTrees, type DatedLineageTree } from './date-trees.ts';
-import { estimateOn, type Depth } from './estimate-lineage-trait.ts';
+import { treeDater, type DatedLineageTree } from './date-trees.ts';
+import { estimateOn, sensitivityOn, type Depth } from './estimate-lineage-trait.ts';
 import { findLimits, warnOfImprobable, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
 import { carrierBeds, placeTaxa } from './placement.ts';
+import { ageDraws } from './age-draws.ts';
 import { spanOfTrait, type TraitSpan } from './span.ts';
 import { taxonAges, type TaxonAges } from './taxon-ages.ts';
 import { trendOfTrait, type TraitTrend } from './trend.ts';
@@ -19,7 +20,11 @@ import { findTraitKind } from './trait-kind.ts';
 export interface AnalysedTrait {
   record: Located<Trait>;
   observed: ObservedTrait;
+  /** The trees, with every tip at the age of the finds that carry this trait. */
+  trees: readonly DatedLineageTree[];
   answer: TraitAnswer | undefined;
+  /** Models that are only compared with the one used. */
+  sensitivity: readonly SensitivityModel[] | undefined;
   /** The same over other trees, datings and ages. */
   span: TraitSpan | undefined;
   /** Change in time; none in a check. */
@@ -34,10 +39,13 @@ export interface AnalysedTrait {
 export interface AnalysedLineage {
   lineage: ResolvedLineage;
   ages: Map<string, TaxonAges>;
-  trees: DatedLineageTree[];
+  /** The trees as the trait that the pages open with dates them. */
+  trees: readonly DatedLineageTree[];
   traits: AnalysedTrait[];
   /** Each tree against the order of finds; none in a check. */
   congruence: TreeCongruence[];
+  /** Start of the random numbers. */
+  seed: number;
 }
 
 /** Computes traits, ages, dated trees and estimates; what cannot be computed is reported. */
@@ -55,24 +63,27 @@ export function analyseLineage(
     warnOfSpread(own, record, report);
     return [{ record, observed: own, limits: findLimits(own, lineage, report) }];
   });
-  const beds = observed.map((each) => carrierBeds(each, lineage.records));
-  const focus = observed.findIndex((each) => each.record.value.id === authored.focus);
-  // One set of trees serves every trait: tips stand where the specimens of the focal trait were found.
-  const focalBeds = beds[focus] ?? carrierBeds(undefined, lineage.records);
-  const tipAges = placeTaxa(focalBeds, lineage, ages);
-  const trees = dateTrees(lineage.trees, tipAges, ages, report);
-  const reference = trees.find((tree) => tree.reference);
+  const dater = treeDater(lineage.trees, ages, report);
   const settings = authored.estimate;
-  const grounds = { trees, lineage, ages, carriers: focalBeds, reference: tipAges, settings };
-  const traits = observed.map((each, index) => {
+  const drawn = ageDraws(lineage, ages, settings.seed);
+  const traits = observed.map((each): AnalysedTrait => {
     const where = each.record.at(['id']);
+    const carriers = carrierBeds(each, lineage.records);
+    const placedMa = placeTaxa(carriers, lineage, ages);
+    const trees = dater(placedMa);
+    const reference = trees.find((tree) => tree.reference);
     const answer = reference && estimateOn(reference, each, settings, { where, report, depth });
     warnOfImprobable(each.limits, answer, report);
+    const grounds = { trees, lineage, carriers, reference: placedMa, settings, drawn };
     const span =
       depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
     const trend = depth === 'whole' ? trendOfTrait(each, grounds) : undefined;
-    return { ...each, placedMa: placeTaxa(beds[index]!, lineage, ages), answer, span, trend };
+    const sensitivity =
+      depth === 'whole' && reference && answer?.estimated ? sensitivityOn(reference, each) : undefined;
+    return { ...each, placedMa, trees, answer, sensitivity, span, trend };
   });
+  const focal = traits.find(({ record }) => record.value.id === authored.focus);
+  const trees = focal?.trees ?? dater(placeTaxa(carrierBeds(undefined, lineage.records), lineage, ages));
   const congruence = congruenceOfTrees(trees, ages, settings.seed, depth);
-  return { lineage, ages, trees, traits, congruence };
+  return { lineage, ages, trees, traits, congruence, seed: settings.seed };
 }

@@ -1,4 +1,3 @@
-import { drawAges, type HorizonAge } from '../../../analysis/ages/index.ts';
 import {
   spanOver,
   type DatedHypothesis,
@@ -7,24 +6,23 @@ import {
 } from '../../../analysis/estimate/index.ts';
 import { writeNewick, type Dating, type TipAges } from '../../../analysis/tree/index.ts';
 import type { Report } from '../findings/report.ts';
-import type { ResolvedAge } from '../resolve/ages.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { AuthoredLineage, Taxon } from '../schema/index.ts';
 import { answerOnce } from '../source/remember.ts';
 import type { Span } from '../source/source-text.ts';
+import { ownBed, type AgeDraws } from './age-draws.ts';
 import type { DatedLineageTree } from './date-trees.ts';
 import { limitsIn, observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
 import { today, type CarrierBeds } from './placement.ts';
-import type { TaxonAges } from './taxon-ages.ts';
 
 /** What the span of a trait's values is taken over. */
 export interface SpanGrounds {
   trees: readonly DatedLineageTree[];
   lineage: ResolvedLineage;
-  ages: ReadonlyMap<string, TaxonAges>;
   /** Beds by which each taxon is placed in time. */
   carriers: CarrierBeds;
   reference: TipAges;
+  drawn: AgeDraws;
   settings: AuthoredLineage['estimate'];
 }
 
@@ -97,32 +95,23 @@ function alternatives(dating: Dating): Dating[] {
 /** The span takes seconds and an edit of a text changes nothing in it: while an author works, equal questions are answered once. */
 const knownSpan = answerOnce<SpanAnswer>(32);
 
-/** Ages of the tips for a numbered draw: 0 is the reference; taxa of one bed move together, and superposition is honoured. */
-export function ageSampler({ lineage, ages, carriers, reference, settings }: SpanGrounds): {
+/** Ages of the tips of a trait by numbered draw, 0 the reference, and what they follow from. */
+export function ageSampler(grounds: SpanGrounds): {
   tipAgesOfDraw: (draw: number) => TipAges;
   key: unknown;
 } {
-  const taxa = lineage.records.taxa.records.map(({ value }) => value);
-  const beds = new Map([...lineage.horizonAges].map(([id, age]) => [id, distributionOf(age)]));
-  for (const { id } of taxa) {
-    const age = ages.get(id)?.age;
-    if (age) beds.set(ownBed(id), distributionOf(age));
-  }
-  const below = new Map(lineage.records.horizons.records.map(({ value }) => [value.id, value.above ?? []]));
-  const living = taxa.filter((taxon) => taxon.living).map(({ id }) => id);
+  const { carriers, reference, drawn } = grounds;
   return {
-    tipAgesOfDraw: (draw) => {
-      if (draw === 0) return reference;
-      const drawn = drawAges({ beds, below }, settings.seed, draw);
-      return new Map(taxa.flatMap((taxon) => sampledAge(taxon, carriers.get(taxon.id) ?? [], drawn)));
-    },
-    key: [[...reference], [...beds], [...below], [...carriers], living],
+    tipAgesOfDraw: (draw) => tipAgesOf(draw, grounds),
+    key: [[...carriers], [...reference], drawn.key],
   };
 }
 
-/** A taxon whose finds are in no bed of their own is drawn from its own age. Ids hold no colon, so no bed can be meant. */
-function ownBed(taxon: string): string {
-  return `taxon:${taxon}`;
+function tipAgesOf(draw: number, { lineage, carriers, reference, drawn }: SpanGrounds): TipAges {
+  if (draw === 0) return reference;
+  const beds = drawn.of(draw);
+  const taxa = lineage.records.taxa.records.map(({ value }) => value);
+  return new Map(taxa.flatMap((taxon) => sampledAge(taxon, carriers.get(taxon.id) ?? [], beds)));
 }
 
 function sampledAge(
@@ -135,11 +124,6 @@ function sampledAge(
   if (taxon.living) return [[taxon.id, 0]];
   const own = drawn.get(ownBed(taxon.id));
   return own === undefined ? [] : [[taxon.id, own]];
-}
-
-function distributionOf(age: ResolvedAge): HorizonAge {
-  if (age.kind === 'normal') return { kind: 'normal', meanMa: age.mean, sigmaMa: age.sd };
-  return { kind: 'uniform', fromMa: age.from, toMa: age.to };
 }
 
 function reportFailures({ failed }: SpanAnswer, draws: number, where: Span, report: Report): void {

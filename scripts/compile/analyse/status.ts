@@ -9,9 +9,9 @@ export interface TaxonStatus extends ReturnType<typeof statusOf> {
 /** Works out the status of one taxon for one trait from what was found and what relatives say. */
 export function statusOfTaxon(
   taxon: string,
-  { observed, limits, answer }: AnalysedTrait,
-  reference: ReadonlySet<string> | undefined,
+  { observed, limits, answer, trees }: AnalysedTrait,
 ): TaxonStatus {
+  const reference = trees.find((tree) => tree.reference)?.taxa;
   const estimated = answer?.estimated ? answer : undefined;
   const fromRelatives = estimated?.nodes.find((node) => node.label === taxon);
   const inTree = reference?.has(taxon) ?? false;

@@ -26,6 +26,7 @@ export function composeLimit(
   return {
     ...(limit.atLeast === undefined ? {} : { atLeast: limit.atLeast }),
     ...(limit.atMost === undefined ? {} : { atMost: limit.atMost }),
+    bare: limit.bare,
     ...(limit.asymptote === undefined ? {} : { asymptote: limit.asymptote }),
     specimen: specimen.record.value.id,
     ...probabilityOf(specimen.record.value.id, answer),

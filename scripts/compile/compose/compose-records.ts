@@ -5,6 +5,7 @@ import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 import type { Horizon, Specimen, Taxon } from '../schema/index.ts';
 import type { DatedLineageTree } from '../analyse/date-trees.ts';
 import { composePictures } from './compose-pictures.ts';
+import { lastLimitOf } from './compose-ages.ts';
 import { specimenLabel } from './specimen-label.ts';
 import { specimenValues } from './specimen-values.ts';
 
@@ -48,7 +49,12 @@ function composeTaxon(taxon: Taxon, analysed: AnalysedLineage): CompiledTaxon {
     }),
     living: taxon.living,
     role: taxon.role,
-    finds: { first: age?.from ?? null, last: age?.to ?? null, horizons },
+    finds: {
+      first: age?.from ?? null,
+      last: age?.to ?? null,
+      horizons,
+      ...lastLimitOf(taxon, horizons, age),
+    },
     age: age ? composeAge(age) : null,
     inTree: reference?.taxa.has(taxon.id) ?? false,
     specimens: specimens.map(({ record }) => record.value.id),

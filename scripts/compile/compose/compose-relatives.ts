@@ -44,7 +44,7 @@ export function conditionalOf(
   };
 }
 
-/** The range of the same value over other trees, datings and ages; what it is over is a code of three numbers. */
+/** The range of the same value over other trees, datings and ages. */
 function spanOfValue(taxon: string, { span, observed }: AnalysedTrait): Pick<CompiledValue, 'span'> {
   const own = span?.spans.get(taxon);
   if (!span || !own) return {};
@@ -52,7 +52,7 @@ function spanOfValue(taxon: string, { span, observed }: AnalysedTrait): Pick<Com
     span: {
       middle: intervalFromScale(observed.scale, own.middle),
       interval: intervalFromScale(observed.scale, own.interval),
-      over: `trees ${span.trees}, rules ${span.rules}, ages ${span.ageSets}`,
+      over: { trees: span.trees, rules: span.rules, ageSets: span.ageSets },
     },
   };
 }

@@ -4,6 +4,7 @@ import { unitOf } from '../analyse/trait-kind.ts';
 import type { CompiledTrait } from '../contract.ts';
 import { nodeIds } from './compose-records.ts';
 import { composeValue } from './compose-value.ts';
+import { composeAges, composeModel, composeRepeats, composeTwigs, type Estimated } from './compose-model.ts';
 import { measuredLine } from './measured-line.ts';
 import { composeTrend } from './compose-trend.ts';
 import { textsOf } from './texts.ts';
@@ -16,7 +17,7 @@ export function composeTraits(analysed: AnalysedLineage): CompiledTrait[] {
 function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): CompiledTrait {
   const { observed, answer } = analysedTrait;
   const { trait, kind, scale, spread } = observed;
-  const reference = analysed.trees.find((tree) => tree.reference);
+  const reference = analysedTrait.trees.find((tree) => tree.reference);
   const line = measuredLine(kind, analysed.lineage.scheme);
   return {
     id: trait.id,
@@ -30,26 +31,15 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
     ...(trait.accent === undefined ? {} : { accent: trait.accent }),
     ...(line ? { measured: line } : {}),
     pooled: spread ?? null,
-    model: answer?.estimated && reference ? composeModel(answer.model, reference.id) : null,
-    values: analysed.lineage.records.taxa.records.map(({ value }) =>
-      composeValue(value, analysedTrait, analysed),
-    ),
+    repeats: composeRepeats(observed),
+    ...composeAges(analysedTrait, analysed),
+    model: answer?.estimated && reference ? composeModel(answer, reference.id, analysed.seed) : null,
+    sensitivity: (analysedTrait.sensitivity ?? []).map((each) => ({ ...each })),
+    twigs: composeTwigs(analysedTrait),
+    values: analysed.lineage.records.taxa.records.map(({ value }) => composeValue(value, analysedTrait)),
     nodes: answer?.estimated && reference ? composeForks(answer, nodeIds(reference.dated.label), scale) : [],
     ...(analysedTrait.trend ? { trend: composeTrend(analysedTrait.trend, scale) } : {}),
     leaveOneOut: answer?.estimated ? answer.leaveOneOut.map((each) => composeLeftOut(each, scale)) : [],
-  };
-}
-
-type Estimated = Extract<NonNullable<AnalysedTrait['answer']>, { estimated: true }>;
-
-function composeModel(model: Estimated['model'], tree: string): CompiledTrait['model'] {
-  return {
-    name: model.name,
-    tree,
-    rateMedian: model.rateMedian,
-    rateReml: model.rateReml,
-    logLikelihood: model.logLikelihoodMl,
-    compared: model.compared.map((each) => ({ ...each })),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
+import type { AnalysedTrait } from '../analyse/lineage.ts';
 import { fromScale, type TraitScale } from '../../../analysis/traits/index.ts';
 import { statusOfTaxon } from '../analyse/status.ts';
 import type { TaxonObservation } from '../analyse/observe-trait.ts';
@@ -10,11 +10,7 @@ import { conditionalOf, inferredNumbers, intervalFromScale } from './compose-rel
 import { facetsOf } from './facets.ts';
 
 /** The value of one taxon for one trait: exactly one status, and the numbers that it may print. */
-export function composeValue(
-  taxon: Taxon,
-  analysedTrait: AnalysedTrait,
-  analysed: AnalysedLineage,
-): CompiledValue {
+export function composeValue(taxon: Taxon, analysedTrait: AnalysedTrait): CompiledValue {
   const observation = analysedTrait.observed.taxa.get(taxon.id)!;
   const shared = {
     taxon: taxon.id,
@@ -27,8 +23,7 @@ export function composeValue(
   };
   const limit = strongest(analysedTrait.limits.get(taxon.id) ?? []);
   const limits = limit ? { limits: composeLimit(limit, analysedTrait) } : {};
-  const reference = analysed.trees.find((tree) => tree.reference);
-  const { status, reason, fromRelatives } = statusOfTaxon(taxon.id, analysedTrait, reference?.taxa);
+  const { status, reason, fromRelatives } = statusOfTaxon(taxon.id, analysedTrait);
   const { mean } = observation;
   if (status === 'measured' && mean)
     return { ...shared, ...measuredNumbers(mean, analysedTrait.observed.scale), ...limits };

@@ -5,6 +5,7 @@ import type { AuthoredLineage } from '../schema/index.ts';
 import type { DrawingTemplate } from '../../../analysis/geometry/index.ts';
 import { composeChart } from './chart.ts';
 import { composeCongruence, composeGhosts } from './compose-congruence.ts';
+import { composeBedOrder } from './compose-ages.ts';
 import { composeHorizons, composeSpecimens, composeTaxa, composeTrees } from './compose-records.ts';
 import { composeTraits } from './compose-traits.ts';
 import { resultDigest } from './digest.ts';
@@ -36,6 +37,7 @@ export function composeLineage(
     about: aboutOf(authored, preview),
     chart: composeChart(taxa, analysed.trees),
     horizons: composeHorizons(analysed),
+    bedOrder: composeBedOrder(analysed),
     taxa,
     specimens: composeSpecimens(analysed),
     references: printReferences(records.references),

@@ -5,7 +5,7 @@ import { lineageView } from '../../../components/lineage/view.ts';
 import { voiceOf } from '../../../components/messages/say.ts';
 import { valueText } from '../../../components/messages/value-text.ts';
 import { findLiveData } from '../../../components/take-away/find-live-data.ts';
-import { estimateWithout, findMiss, limitProbabilities } from '../../../components/take-away/recompute.ts';
+import { estimateWithout, findMiss } from '../../../components/take-away/recompute.ts';
 import { relativesValue } from '../../../components/take-away/relatives-value.ts';
 import { compileLineage } from '../../../scripts/compile/index.ts';
 
@@ -34,19 +34,15 @@ describe('the data block of the bundled lineage', () => {
     expect(JSON.parse(JSON.stringify(live))).toEqual(live);
   });
 
-  test('gives the limit of the broken skull the probability that is compiled', () => {
-    const value = trait.values.find(({ status }) => status === 'bounded')!;
-    const again = limitProbabilities(live).get(value.limits!.specimen);
-    expect(again).toBeCloseTo(value.limits!.probability!, 10);
-  });
-
-  test('takes the error of the broken skull to lie within what its printed limit allows', () => {
+  test('hangs the limit of the broken skull by the spread within an animal and the error of its reading', () => {
     const { limits } = trait.values.find(({ status }) => status === 'bounded')!;
-    const error = Math.sqrt(live.limits[0]!.twig - trait.pooled!.variance);
+    const { twig, atLeast } = live.limits[0]!;
+    expect(twig).toBeCloseTo(trait.pooled!.variance + limits!.bare!.error ** 2, 9);
+    expect(atLeast).toBe(limits!.bare!.atLeast);
     // 1.96: the two-sided 95% quantile of the normal distribution, from memory; the limit is printed in tenths.
-    const distance = live.limits[0]!.atLeast! - limits!.atLeast!;
-    expect(error).toBeGreaterThan((distance - 0.1) / 1.96);
-    expect(error).toBeLessThanOrEqual(distance / 1.96 + 1e-3);
+    const safe = limits!.bare!.atLeast! - 1.96 * limits!.bare!.error;
+    expect(limits!.atLeast!).toBeLessThanOrEqual(safe);
+    expect(limits!.atLeast!).toBeGreaterThan(safe - 0.1001);
   });
 });
 
@@ -124,21 +120,16 @@ describe('a page whose records do not give the compiled numbers back', () => {
     expect(changed((each) => (each.leaveOneOut[3]!.median += 1))).toBeUndefined();
   });
 
-  test('offers none where the probability of a limit is not compiled', () => {
-    expect(
-      changed((each) => delete each.values.find(({ limits }) => limits)!.limits!.probability),
-    ).toBeUndefined();
-  });
-
   test('offers none where nothing was estimated', () => {
     expect(changed((each) => (each.model = null))).toBeUndefined();
     expect(changed((each) => (each.leaveOneOut = []))).toBeUndefined();
   });
 });
 
-test('a trait on a scale of logarithms comes back in its own unit', () => {
+test('a trait on a scale of logarithms, with several broken skulls, comes back in its own unit and tree', () => {
   const sizes = lineage.traits.find(({ scale }) => scale === 'log')!;
   const block = findLiveData({ ...view, trait: sizes })!;
+  expect(block.limits).toHaveLength(2);
   for (const leftOut of sizes.leaveOneOut) {
     const again = estimateWithout(block, new Set([leftOut.taxon]))!.get(leftOut.taxon)!;
     expect(again.median / leftOut.median).toBeCloseTo(1, 8);

@@ -27,23 +27,26 @@ export function jointWalk(
   fixed: FixedMeans = {},
 ): Profile {
   const { elapsedMyr, means, samplingVariances } = series;
-  // columns: the means, the level (all ones), the time; each filtered alike, solved by least squares at the end
-  const states = [0, 0, 0];
+  // the means, the level (all ones) and the time are filtered alike, and solved by least squares at the end
+  let [value, one, time] = [0, 0, 0];
   const sums = new GramSums();
   let spread = 0;
   let lastMyr = 0;
   let logs = 0;
-  means.forEach((mean, k) => {
-    spread += variance * (elapsedMyr[k]! - lastMyr);
-    lastMyr = elapsedMyr[k]!;
+  for (let k = 0; k < means.length; k++) {
+    const nowMyr = elapsedMyr[k]!;
+    spread += variance * (nowMyr - lastMyr);
+    lastMyr = nowMyr;
     const total = spread + samplingVariances[k]!;
     const gain = spread / total;
-    const rest = [mean - states[0]!, 1 - states[1]!, elapsedMyr[k]! - states[2]!];
-    sums.add(rest, 1 / total);
-    rest.forEach((part, column) => (states[column]! += gain * part));
+    const [valueRest, oneRest, timeRest] = [means[k]! - value, 1 - one, nowMyr - time];
+    sums.add(valueRest, oneRest, timeRest, 1 / total);
+    value += gain * valueRest;
+    one += gain * oneRest;
+    time += gain * timeRest;
     logs += logTwoPi + Math.log(total);
     spread *= 1 - gain;
-  });
+  }
   return sums.solve(logs, directional, fixed);
 }
 
@@ -53,7 +56,7 @@ export function jointStasis(series: SectionSeries, variance: number, fixed: Fixe
   let logs = 0;
   series.means.forEach((mean, k) => {
     const total = variance + series.samplingVariances[k]!;
-    sums.add([mean, 1, 0], 1 / total);
+    sums.add(mean, 1, 0, 1 / total);
     logs += logTwoPi + Math.log(total);
   });
   return sums.solve(logs, false, fixed);
@@ -70,7 +73,7 @@ export function stepsOfWalk(
   let logs = 0;
   forEachStep(series, (myr, change, errors) => {
     const total = variance * myr + errors;
-    sums.add([change, 0, myr], 1 / total);
+    sums.add(change, 0, myr, 1 / total);
     logs += logTwoPi + Math.log(total);
   });
   const { logLikelihood, meanStep } = sums.solve(logs, directional, { ...fixed, level: 0 });
@@ -83,7 +86,7 @@ export function stepsOfStasis(series: SectionSeries, variance: number, fixed: Fi
   let logs = 0;
   for (let k = 1; k < series.means.length; k++) {
     const total = variance + series.samplingVariances[k]!;
-    sums.add([series.means[k]!, 1, 0], 1 / total);
+    sums.add(series.means[k]!, 1, 0, 1 / total);
     logs += logTwoPi + Math.log(total);
   }
   return sums.solve(logs, false, fixed);
@@ -104,35 +107,42 @@ function forEachStep(
 
 /** Weighted sums of products of three columns, from which the best level and step follow. */
 class GramSums {
-  readonly #sums = [0, 0, 0, 0, 0, 0];
+  #valueValue = 0;
+  #valueOne = 0;
+  #valueTime = 0;
+  #oneOne = 0;
+  #oneTime = 0;
+  #timeTime = 0;
 
-  add([value, one, time]: readonly number[], weight: number): void {
-    const products = [
-      value! * value!,
-      value! * one!,
-      value! * time!,
-      one! * one!,
-      one! * time!,
-      time! * time!,
-    ];
-    products.forEach((product, k) => (this.#sums[k]! += weight * product));
+  add(value: number, one: number, time: number, weight: number): void {
+    this.#valueValue += value * value * weight;
+    this.#valueOne += value * one * weight;
+    this.#valueTime += value * time * weight;
+    this.#oneOne += one * one * weight;
+    this.#oneTime += one * time * weight;
+    this.#timeTime += time * time * weight;
   }
 
   solve(logs: number, directional: boolean, fixed: FixedMeans): Profile {
-    const [vv, vo, vt, oo, ot, tt] = this.#sums as [number, number, number, number, number, number];
     const [level, meanStep] = this.#best(directional, fixed);
     const squares =
-      vv -
-      2 * level * vo -
-      2 * meanStep * vt +
-      level * level * oo +
-      2 * level * meanStep * ot +
-      meanStep * meanStep * tt;
+      this.#valueValue -
+      2 * level * this.#valueOne -
+      2 * meanStep * this.#valueTime +
+      level * level * this.#oneOne +
+      2 * level * meanStep * this.#oneTime +
+      meanStep * meanStep * this.#timeTime;
     return { logLikelihood: -0.5 * (logs + squares), level, ...(directional ? { meanStep } : {}) };
   }
 
   #best(directional: boolean, fixed: FixedMeans): [level: number, meanStep: number] {
-    const [, vo, vt, oo, ot, tt] = this.#sums as [number, number, number, number, number, number];
+    const [vo, vt, oo, ot, tt] = [
+      this.#valueOne,
+      this.#valueTime,
+      this.#oneOne,
+      this.#oneTime,
+      this.#timeTime,
+    ];
     if (!directional) return [fixed.level ?? vo / oo, 0];
     if (fixed.level !== undefined) return [fixed.level, fixed.meanStep ?? (vt - fixed.level * ot) / tt];
     if (fixed.meanStep !== undefined) return [(vo - fixed.meanStep * ot) / oo, fixed.meanStep];

@@ -51,24 +51,31 @@ function squareShares(ranksX: readonly number[], ranksY: readonly number[]) {
   const n = ranksX.length;
   const parts = [...ranksX, ...ranksY].every(Number.isInteger) ? 1 : 4;
   const largest = largestSquares(ranksX, ranksY) * parts;
-  let layer = new Map<number, Float64Array>([
-    [0, Float64Array.from({ length: largest + 1 }, (_, sum) => Number(sum === 0))],
-  ]);
+  // of each set of ranks used so far: shares by sum, and the largest sum that it has reached
+  let layer = new Map([[0, { sums: startAtZero(largest), most: 0 }]]);
   for (let place = 0; place < n; place++) {
-    const next = new Map<number, Float64Array>();
-    for (const [used, sums] of layer)
+    const next: typeof layer = new Map();
+    const share = 1 / (n - place);
+    const gains = ranksY.map((rank) => Math.round(parts * (ranksX[place]! - rank) ** 2));
+    for (const [used, { sums, most }] of layer)
       for (let pick = 0; pick < n; pick++) {
         if (used & (1 << pick)) continue;
         const set = used | (1 << pick);
         let into = next.get(set);
-        if (!into) next.set(set, (into = new Float64Array(largest + 1)));
-        const gain = Math.round(parts * (ranksX[place]! - ranksY[pick]!) ** 2);
-        const share = 1 / (n - place);
-        for (let sum = 0; sum + gain <= largest; sum++) into[sum + gain]! += sums[sum]! * share;
+        if (!into) next.set(set, (into = { sums: new Float64Array(largest + 1), most: 0 }));
+        const gain = gains[pick]!;
+        const end = Math.min(most, largest - gain);
+        into.most = Math.max(into.most, end + gain);
+        const target = into.sums;
+        for (let sum = 0; sum <= end; sum++) target[sum + gain]! += sums[sum]! * share;
       }
     layer = next;
   }
-  return { parts, shares: layer.get((1 << n) - 1)! };
+  return { parts, shares: layer.get((1 << n) - 1)!.sums };
+}
+
+function startAtZero(largest: number): Float64Array {
+  return Float64Array.from({ length: largest + 1 }, (_, sum) => Number(sum === 0));
 }
 
 /** Largest sum of squared differences that any order can have: one list against the other turned round. */

@@ -1,6 +1,7 @@
 import { yearOf } from '../compose/references.ts';
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
+import { sectionSources } from '../section/sources.ts';
 
 /** Every reference has a year, a title and someone who wrote it, and something cites it. */
 export function checkBibliography(records: LineageRecords, report: Report): void {
@@ -44,6 +45,7 @@ function citedKeys(records: LineageRecords): Set<string> {
   ])
     value.sources?.forEach(add);
   records.traits.records.forEach(({ value }) => add(value.source));
+  sectionSources(records).forEach(({ key }) => add(key));
   for (const { value } of records.specimens.records) {
     for (const written of Object.values(value.measurements)) {
       for (const { source } of Array.isArray(written) ? written : [written]) add(source);

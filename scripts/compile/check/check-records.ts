@@ -9,6 +9,7 @@ import { checkPictureFiles } from './picture-files.ts';
 import { checkPlaces } from './places.ts';
 import { checkRecordIds } from './record-ids.ts';
 import { checkScheme } from './scheme-ids.ts';
+import { checkSection } from '../section/check-section.ts';
 import { checkTexts } from './texts.ts';
 import { checkTraits } from './traits.ts';
 
@@ -19,6 +20,7 @@ export function checkRecords(records: LineageRecords, showing: Showing, report: 
   checkScheme(records, known, report);
   checkRecordIds(records, known, report);
   checkTraits(records, report);
+  checkSection(records, known, report);
   checkTexts(records, report);
   checkBibliography(records, report);
   checkPermissions(records, showing, report);

@@ -15,6 +15,8 @@ const homes = {
   view: 'scheme.yaml',
   reference: 'references.bib',
   term: 'glossary.yaml',
+  level: 'the table of levels',
+  'wear stage': 'section.yaml',
 } as const;
 
 export type Kind = keyof typeof homes;

@@ -1,4 +1,5 @@
 import type { LineageRecords } from '../read/lineage-records.ts';
+import { levelIds } from '../section/level-ids.ts';
 import { indexScheme } from '../resolve/scheme-index.ts';
 import type { Kind } from './expect-id.ts';
 
@@ -28,6 +29,8 @@ export function gatherKnown(records: LineageRecords): Known {
     specimen: list(records.specimens),
     trait: list(records.traits),
     term: list(records.glossary),
+    level: levelIds(records),
+    'wear stage': new Map(records.section?.value.wear.map(({ id }) => [id, true])),
     reference: records.referencesRead ? new Map(records.references.map(({ key }) => [key, true])) : anything,
     landmark: inScheme(scheme.landmarks),
     axis: inScheme(scheme.axes),

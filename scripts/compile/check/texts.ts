@@ -31,7 +31,7 @@ export function checkTexts(records: LineageRecords, report: Report): void {
   const lists = [records.horizons, records.taxa, records.specimens, records.traits, records.glossary].flatMap(
     (entries) => entries.records as Located<unknown>[],
   );
-  const singles = [records.lineage, records.scheme].filter((record) => record !== undefined);
+  const singles = [records.lineage, records.scheme, records.section].filter((record) => record !== undefined);
   for (const record of [...singles, ...lists]) walk(record.raw, [], { record, languages, report });
 }
 

@@ -76,6 +76,15 @@ export const severities = {
   'spread-unequal': 'warning',
   'cannot-estimate': 'warning',
   'span-partial': 'warning',
+  // sections
+  'levels-few': 'warning',
+  'levels-order': 'warning',
+  'levels-undated': 'warning',
+  'levels-same-age': 'warning',
+  'level-thin': 'warning',
+  'section-no-variance': 'warning',
+  'generation-unsourced': 'warning',
+  'tooth-other': 'warning',
   // texts, pictures, permissions
   'text-missing': 'error',
   'picture-alt': 'error',

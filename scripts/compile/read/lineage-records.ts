@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { Report } from '../findings/report.ts';
-import { fileSchemas, type AuthoredLineage, type ListKind, type Scheme } from '../schema/index.ts';
+import { fileSchemas, type AuthoredLineage, type ListKind, type Scheme, type Section } from '../schema/index.ts';
 import { parseCsv, type CsvTable } from '../source/csv-source.ts';
 import { wholeFile, type SourceText } from '../source/source-text.ts';
 import { parseYaml, type Located } from '../source/yaml-source.ts';
@@ -15,6 +15,7 @@ export interface LineageRecords {
   folder: LineageFolder;
   lineage: Located<AuthoredLineage> | undefined;
   scheme: Located<Scheme> | undefined;
+  section: Located<Section> | undefined;
   horizons: Entries<EntryOf<'horizons'>>;
   taxa: Entries<EntryOf<'taxa'>>;
   specimens: Entries<EntryOf<'specimens'>>;
@@ -60,6 +61,7 @@ export async function readRecords(folder: LineageFolder, report: Report): Promis
     folder,
     lineage: single('lineage.yaml', fileSchemas.lineage),
     scheme: single('scheme.yaml', fileSchemas.scheme),
+    section: single('section.yaml', fileSchemas.section),
     horizons: list('horizons'),
     taxa: list('taxa'),
     specimens: list('specimens'),

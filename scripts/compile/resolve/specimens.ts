@@ -27,7 +27,8 @@ export function resolveSpecimens(
   scheme: SchemeIndex,
   report: Report,
 ): ResolvedSpecimen[] {
-  const tables = [...records.sheets];
+  const ofSection = [records.section?.value.levels, records.section?.value.individuals];
+  const tables = [...records.sheets].filter(([file]) => !ofSection.includes(file));
   const landmarkSheets = new Map<string, LandmarkSheet>();
   for (const [file, table] of tables) {
     if (isLandmarkSheet(table)) landmarkSheets.set(file, readLandmarkSheet(table, scheme.landmarks, report));

@@ -4,6 +4,7 @@ import { horizon, horizons } from './horizons.ts';
 import { lineage } from './lineage.ts';
 import { privateRecord, privateRecords } from './private.ts';
 import { scheme } from './scheme.ts';
+import { section } from './section.ts';
 import { specimen, specimens } from './specimens.ts';
 import { taxa, taxon } from './taxa.ts';
 import { trait, traits } from './traits.ts';
@@ -18,6 +19,7 @@ export const fileSchemas = {
   traits,
   glossary,
   private: privateRecords,
+  section,
 } as const;
 
 /** Kinds whose file is a list, to the schema of one entry. */
@@ -38,6 +40,7 @@ export type { Term } from './glossary.ts';
 export type { Horizon } from './horizons.ts';
 export type { AuthoredLineage, AuthoredTree } from './lineage.ts';
 export type { Axis, Landmark, LengthUnit, Measurement, Scheme, SheetMapping } from './scheme.ts';
+export type { RockKind, Section } from './section.ts';
 export type { LandmarkSource, LostLandmark, MeasuredRecord, Specimen } from './specimens.ts';
 export type { Taxon } from './taxa.ts';
 export type { Trait } from './traits.ts';

@@ -20,7 +20,7 @@ export {
   requireAge,
   type HorizonAge,
 } from './horizon-age.ts';
-export { interpolateAge, type DatedBed } from './interpolate.ts';
+export { intervalBetween, interpolateAge, type DatedBed, type LevelAge } from './interpolate.ts';
 export { liesAbove, orderOfBeds, probabilityOlder, type BedOrder, type BedsBelow } from './order.ts';
 export { findLastOccurrenceLimit, findRangeExtension, findTwoEndedExtension } from './range-extension.ts';
 export { weightedMean, type WeightedMean } from './weighted-mean.ts';

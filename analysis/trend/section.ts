@@ -41,7 +41,10 @@ export interface SectionModel {
 export type SectionForm = 'joint' | 'steps';
 
 /** Sampling variance of each level's mean; pooled shares one variance among individuals over all levels. */
-export function samplingVariances(levels: readonly SectionLevel[], pooled: boolean): number[] {
+export function samplingVariances(
+  levels: readonly Pick<SectionLevel, 'variance' | 'n'>[],
+  pooled: boolean,
+): number[] {
   const df = levels.reduce((sum, { n }) => sum + n - 1, 0);
   if (!pooled || df === 0) return levels.map(({ variance, n }) => variance / n);
   const shared = levels.reduce((sum, { variance, n }) => sum + (n > 1 ? (n - 1) * variance : 0), 0) / df;

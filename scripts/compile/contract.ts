@@ -3,6 +3,7 @@ import { drawing, template } from './contract-drawings.ts';
 import type { CompiledPicture } from './contract-pictures.ts';
 import { bedOrder, horizon, reference, specimen, taxon } from './contract-records.ts';
 import { scheme } from './contract-scheme.ts';
+import { section } from './contract-section.ts';
 import { trait } from './contract-traits.ts';
 import { tree } from './contract-trees.ts';
 import { value } from './contract-values.ts';
@@ -62,6 +63,7 @@ export const compiledLineage = z.object({
   drawings: z.array(drawing),
   templates: z.array(template).optional(),
   scheme: scheme.optional(),
+  section: section.optional().describe('one sampled section, where there is one'),
 });
 
 export type Texts = z.output<typeof texts>;
@@ -71,6 +73,7 @@ export type CompiledLineage = z.output<typeof compiledLineage>;
 export type CompiledTaxon = z.output<typeof taxon>;
 export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
+export type CompiledSection = z.output<typeof section>;
 export type CompiledTrait = z.output<typeof trait>;
 export type CompiledScheme = z.output<typeof scheme>;
 export type CompiledTemplate = z.output<typeof template>;

@@ -11,6 +11,7 @@ import { findLimits, warnOfImprobable, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
 import { carrierBeds, placeTaxa } from './placement.ts';
 import { ageDraws } from './age-draws.ts';
+import { analyseSection, type AnalysedSection } from '../section/analyse-section.ts';
 import { spanOfTrait, type TraitSpan } from './span.ts';
 import { taxonAges, type TaxonAges } from './taxon-ages.ts';
 import { trendOfTrait, type TraitTrend } from './trend.ts';
@@ -46,6 +47,7 @@ export interface AnalysedLineage {
   congruence: TreeCongruence[];
   /** Start of the random numbers. */
   seed: number;
+  section: AnalysedSection | undefined;
 }
 
 /** Computes traits, ages, dated trees and estimates; what cannot be computed is reported. */
@@ -85,5 +87,6 @@ export function analyseLineage(
   const focal = traits.find(({ record }) => record.value.id === authored.focus);
   const trees = focal?.trees ?? dater(placeTaxa(carrierBeds(undefined, lineage.records), lineage, ages));
   const congruence = congruenceOfTrees(trees, ages, settings.seed, depth);
-  return { lineage, ages, trees, traits, congruence, seed: settings.seed };
+  const section = analyseSection(lineage, report, depth);
+  return { lineage, ages, trees, traits, congruence, seed: settings.seed, section };
 }

@@ -10,6 +10,7 @@ import { composeHorizons, composeSpecimens, composeTaxa, composeTrees } from './
 import { composeTraits } from './compose-traits.ts';
 import { resultDigest } from './digest.ts';
 import { printReferences } from './references.ts';
+import { composeSection } from '../section/compose-section.ts';
 import { settleAll } from './rounding.ts';
 import { composeScheme } from './compose-scheme.ts';
 
@@ -29,11 +30,12 @@ export function composeLineage(
   const { records } = analysed.lineage;
   const traits = composeTraits(analysed);
   const taxa = composeTaxa(analysed);
+  const section = analysed.section && composeSection(analysed.section, analysed.lineage);
   const compiled: CompiledLineage = {
     schema: 'lineament.compiled/1',
     lineage: records.folder.id,
     contentDigest,
-    resultDigest: resultDigest(traits),
+    resultDigest: resultDigest(traits, section),
     about: aboutOf(authored, preview),
     chart: composeChart(taxa, analysed.trees),
     horizons: composeHorizons(analysed),
@@ -51,6 +53,7 @@ export function composeLineage(
     drawings: drawTaxa(analysed, traits),
     ...(templates.length > 0 ? { templates: templates.map(plainTemplate) } : {}),
     ...(analysed.lineage.scheme.landmarks.size > 0 ? { scheme: composeScheme(analysed) } : {}),
+    ...(section ? { section } : {}),
   };
   return settleAll(compiled) as CompiledLineage; // the same shape with settled numbers
 }

@@ -1,6 +1,12 @@
 import type { z } from 'zod';
 import type { Report } from '../findings/report.ts';
-import { fileSchemas, type AuthoredLineage, type ListKind, type Scheme, type Section } from '../schema/index.ts';
+import {
+  fileSchemas,
+  type AuthoredLineage,
+  type ListKind,
+  type Scheme,
+  type Section,
+} from '../schema/index.ts';
 import { parseCsv, type CsvTable } from '../source/csv-source.ts';
 import { wholeFile, type SourceText } from '../source/source-text.ts';
 import { parseYaml, type Located } from '../source/yaml-source.ts';

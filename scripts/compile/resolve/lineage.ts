@@ -2,6 +2,7 @@ import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import { resolveAge, type ResolvedAge } from './ages.ts';
 import { indexScheme, type SchemeIndex } from './scheme-index.ts';
+import { resolveSection, type ResolvedSection } from '../section/resolve-section.ts';
 import { resolveSpecimens, type ResolvedSpecimen } from './specimens.ts';
 import { nameTips, type NamedTipsTree } from './tips.ts';
 import { parseTrees } from './trees.ts';
@@ -15,6 +16,7 @@ export interface ResolvedLineage {
   givenAges: Map<string, ResolvedAge>;
   specimens: ResolvedSpecimen[];
   trees: NamedTipsTree[];
+  section: ResolvedSection | undefined;
 }
 
 /** Resolves the records of a lineage; what cannot be resolved is reported and left out. */
@@ -37,5 +39,6 @@ export function resolveLineage(records: LineageRecords, report: Report): Resolve
     givenAges,
     specimens: resolveSpecimens(records, scheme, report),
     trees: nameTips(parseTrees(records, report), records, report),
+    section: resolveSection(records, report),
   };
 }

@@ -1,4 +1,4 @@
-import { didYouMean } from '../findings/suggest.ts';
+import { didYouMean, findNearest } from '../findings/suggest.ts';
 import type { Report } from '../findings/report.ts';
 import type { Cell, CsvTable } from '../source/csv-source.ts';
 
@@ -28,8 +28,11 @@ export function findColumns(
     const column = readHeader(cell, rules, report);
     if (column) found.set(column.name, { index, times: column.times });
   });
+  const headers = table.header.map(({ text }) => nameOf(text));
+  const unknown = headers.filter((header) => !rules.some(({ name }) => name === header));
   for (const { name, units, required } of rules) {
-    if (!required || found.has(name) || table.header.some(({ text }) => nameOf(text) === name)) continue;
+    // A misspelt header is one mistake: the column that is missing for it is not told as well.
+    if (!required || headers.includes(name) || findNearest(name, unknown) !== undefined) continue;
     report.add(
       'csv-header',
       table.header[0]?.span ?? { source: table.source, start: 0, end: 1 },

@@ -8,6 +8,7 @@ import {
   findRangeExtension,
   findTwoEndedExtension,
   interpolateAge,
+  intervalBetween,
   orderOfBeds,
   probabilityOlder,
   probabilityYounger,
@@ -81,6 +82,20 @@ test('a level between dated tuffs is interpolated with its error, and none outsi
   expect(() => interpolateAge([beds[0], { heightM: 9, ageMa: 80, sigmaMa: 1 }], 0)).toThrow(
     'the bed at 9 m is dated older than the one at 0 m below it',
   );
+});
+
+test('time between two levels has no error from a date that both rest on alike', () => {
+  const beds = [
+    { heightM: 0, ageMa: 20, sigmaMa: 0.3 },
+    { heightM: 10, ageMa: 18, sigmaMa: 0.4 },
+  ];
+  const [low, middle, top] = [0, 5, 10].map((heightM) => interpolateAge(beds, heightM)!);
+  expect(low!.shares).toEqual([1, 0]);
+  expect(middle!.shares).toEqual([0.5, 0.5]);
+  // the difference of two independent dates; half of it for half of the section
+  expect(intervalBetween(beds, low!, top!).sigmaMyr).toBeCloseTo(0.5, 14);
+  expect(intervalBetween(beds, low!, middle!)).toEqual({ myr: 1, sigmaMyr: expect.closeTo(0.25, 14) });
+  expect(intervalBetween(beds, middle!, middle!)).toEqual({ myr: 0, sigmaMyr: 0 });
 });
 
 test.each([

@@ -1,0 +1,112 @@
+import { expect, test } from 'vitest';
+import { studentQuantile } from '../../analysis/statistics/index.ts';
+import reference from '../reference/sections.json' with { type: 'json' };
+import { replaced } from './fixtures/changed-lineage.ts';
+import { compileSection } from './fixtures/small-section.ts';
+
+type Reference = (typeof reference.sections)['gentleTrend'];
+
+/** Individuals with exactly the mean and variance that a level of the reference has: pairs about the mean. */
+function individualsOf(mean: number, variance: number, n: number): number[] {
+  const pairs = Math.floor(n / 2);
+  const reach = Math.sqrt(((n - 1) * variance) / (2 * pairs));
+  return Array.from({ length: n }, (_, k) =>
+    k === 2 * pairs ? mean : mean + (k % 2 === 0 ? reach : -reach),
+  );
+}
+
+/** The reference as tables: a metre for each tenth of a million years, dated beds at both ends, the trait on a plain scale. */
+function tablesOf({ elapsedMyr, means, variances, n }: Reference) {
+  const rows = elapsedMyr.flatMap((_, level) =>
+    individualsOf(means[level]!, variances[level]!, n[level]!).map(
+      (value, each) => `${level}-${each},l${level},m2,fresh,${value}`,
+    ),
+  );
+  const bed = (at: number) => (at === 0 ? 'foot-bed' : at === elapsedMyr.length - 1 ? 'head-bed' : '');
+  return {
+    'traits.yaml': (text: string) => text.replace('scale: log', 'scale: plain'),
+    'horizons.yaml': `- { id: lower-shelf, formation: Shelf, age: { from: 34.0, to: 32.0 }, sources: [hopper-notes] }
+- { id: upper-shelf, formation: Shelf, age: { date: 28.50, plusMinus: 0.20, sigma: 2 } }
+- { id: gorse-clay, formation: Gorse Clay, age: { stage: Langhian } }
+- { id: foot-bed, formation: Bank, age: { date: 10, plusMinus: 0.2, sigma: 2 } }
+- { id: head-bed, formation: Bank, age: { date: ${10 - elapsedMyr.at(-1)!}, plusMinus: 0.2, sigma: 2 } }
+`,
+    'sheets/levels.csv': `level,height (m),horizon\n${elapsedMyr.map((myr, at) => `l${at},${10 * myr},${bed(at)}`).join('\n')}\n`,
+    'sheets/rows.csv': `catalogNumber,level,tooth,wear,tooth-row-length (mm)\n${rows.join('\n')}\n`,
+  };
+}
+
+test.each(Object.entries(reference.sections))(
+  '%s: a section compiled from its tables has the weights and limits of the reference',
+  async (_, section) => {
+    const { compiled, findings } = await compileSection(tablesOf(section));
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const answer = section.answers.find(({ pooled }) => pooled)!;
+    for (const form of ['joint', 'steps'] as const)
+      for (const model of compiled!.section!.models[form]) {
+        const best = answer.best[form][model.name];
+        expect(model.logLikelihood).toBeCloseTo(best.logLikelihood, 6);
+        expect(model.weight).toBeCloseTo(best.weight, 5);
+        expect(model.varianceOnBound).toBe(best.variance === 0);
+      }
+    const largest = Math.max(...Object.values(answer.best.joint).map(({ weight }) => weight));
+    expect(compiled!.section!.verdict.code === 'cannot-tell').toBe(largest < 0.9);
+  },
+);
+
+test('a level has the mean of its individuals and an interval by the spread that all levels share', async () => {
+  const { compiled } = await compileSection({
+    'sheets/rows.csv': (text) => text.replaceAll('blunt', 'fresh'),
+  });
+  const { levels, spread } = compiled!.section!;
+  const one = levels.find(({ id }) => id === 'one')!;
+  const logs = [10, 10.4, 9.7, 8].map(Math.log);
+  const mean = logs.reduce((sum, value) => sum + value, 0) / 4;
+  expect(one.estimate).toBeCloseTo(Math.exp(mean), 10);
+  expect(one.unwornMean).toBeCloseTo(Math.exp(mean), 10);
+  // five levels of four: 15 degrees of freedom
+  expect(spread!.df).toBe(15);
+  const reach = studentQuantile(0.975, 15) * Math.sqrt(spread!.variance / 4);
+  expect(one.interval[1]).toBeCloseTo(Math.exp(mean + reach), 10);
+});
+
+test('worn crowns lift the mean of a level above that of the unworn ones alone, or leave it, and never lower it', async () => {
+  const { compiled } = await compileSection();
+  for (const { estimate, unwornMean, worn, unworn, effectiveN } of compiled!.section!.levels) {
+    if (estimate === null) continue;
+    expect([unworn, worn]).toEqual([3, 1]);
+    expect(estimate).toBeGreaterThanOrEqual(unwornMean! - 1e-9);
+    expect(effectiveN!).toBeGreaterThanOrEqual(3);
+    expect(effectiveN!).toBeLessThan(4);
+  }
+});
+
+test('levels have ages on straight lines between the dated beds, with errors of the dates', async () => {
+  const { compiled } = await compileSection();
+  const { levels, change, beds } = compiled!.section!;
+  // lower-shelf is 34 to 32 Ma: 33, sd 2/sqrt(12); upper-shelf 28.5, sd 0.1
+  expect(beds.map(({ ageMa }) => ageMa)).toEqual([33, 28.5]);
+  const three = levels.find(({ id }) => id === 'three')!;
+  expect(three.ageMa).toBeCloseTo(30.75, 10);
+  expect(three.ageSigmaMa).toBeCloseTo(Math.hypot(0.5 * (2 / Math.sqrt(12)), 0.5 * 0.1), 10);
+  expect(change!.intervalMyr).toBeCloseTo(4.5 * 0.85, 10);
+  expect(change!.darwins.interval).toBe(change!.intervalMyr);
+});
+
+test('rates a generation need a generation with its source', async () => {
+  const { compiled } = await compileSection({
+    'section.yaml': (text) => `${text}generation: { years: 4, source: hopper-notes }\n`,
+  });
+  const { change } = compiled!.section!;
+  expect(change!.haldanes!.interval).toBeCloseTo((change!.intervalMyr * 1e6) / 4, 3);
+});
+
+test('the result digest follows the section, and the words of the section do not change it', async () => {
+  const plain = (await compileSection()).compiled!.resultDigest;
+  const moved = await compileSection({
+    'sheets/rows.csv': replaced('00,one,m2,fresh,10.0', '00,one,m2,fresh,10.6'),
+  });
+  const renamed = await compileSection({ 'section.yaml': replaced('Shelf Bank', 'Bank of the Shelf') });
+  expect(moved.compiled!.resultDigest).not.toBe(plain);
+  expect(renamed.compiled!.resultDigest).toBe(plain);
+});

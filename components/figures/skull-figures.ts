@@ -32,18 +32,24 @@ export function drawingsOf(view: LineageView): CompiledDrawing[] {
 }
 
 /**
- * One skull as a group `skull-<taxon>` in the drawing frame, in full ink; plates call it by that id. Kept by digest between builds.
- * A skull that its template cannot follow without a fold is drawn by straight lines. Empty for an animal without a drawing.
+ * One skull as a group `skull-<taxon>` in the drawing frame; plates call it by that id. Kept by digest between builds. An
+ * `outline` has no stipple: it stands in the page and makes room for the `hero` in full ink when that has come. A skull that its
+ * template cannot follow without a fold is drawn by straight lines. Empty for an animal without a drawing.
  */
-export async function skullGroup(view: LineageView, taxon: string): Promise<string> {
+export async function skullGroup(
+  view: LineageView,
+  taxon: string,
+  quality: 'outline' | 'hero' = 'hero',
+): Promise<string> {
   const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);
   const skull = found && skullDrawing(found, view);
   if (!skull) return '';
-  const markup = await keptMarkup(skull, 'hero', keptFolder).catch((error: unknown) => {
+  const markup = await keptMarkup(skull, quality, keptFolder).catch((error: unknown) => {
     if (!(error instanceof SkullFolds)) throw error;
-    return skullToSvg(drawSkull(skull, 'hero').picture);
+    return skullToSvg(drawSkull(skull, quality).picture);
   });
-  return `<g id="skull-${taxon}">${markup}</g>`;
+  const outline = quality === 'outline' ? ' data-outline=""' : '';
+  return `<g id="skull-${taxon}"${outline}>${markup}</g>`;
 }
 
 function anchorsOf(

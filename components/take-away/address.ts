@@ -7,6 +7,11 @@ export function hiddenIn(search: string, known: readonly string[]): string[] {
   return known.filter((taxon) => named.has(taxon));
 }
 
+/** Whether an address names any animal to hide, known to the page or not. */
+export function namesHidden(search: string): boolean {
+  return (new URLSearchParams(search).get(parameter) ?? '') !== '';
+}
+
 /** The query of an address with these animals hidden, every other parameter kept; '' for nothing. */
 export function searchWith(search: string, hidden: readonly string[]): string {
   const query = new URLSearchParams(search);

@@ -9,12 +9,20 @@ const address = `${inject('siteUrl')}reed-trunks/`;
 const [first, second] = ['riparhina-dura', 'calamorhina-vivax'];
 useBrowser();
 
-const open = (
+/** Comes near the section and waits until its code, which is fetched only then, has taken over. */
+async function settle(view: Page): Promise<void> {
+  await view.locator('take-away').scrollIntoViewIfNeeded();
+  await view.waitForFunction(() => document.querySelector('.take-away-live:not([hidden])') !== null);
+}
+
+const open = async (
   path = '',
   options: { width?: number; height?: number; javaScriptEnabled?: boolean } = {},
 ): Promise<Opened> => {
   const { width = 1440, height = 900, javaScriptEnabled = true } = options;
-  return openPage(address + path, { viewport: { width, height }, javaScriptEnabled });
+  const opened = await openPage(address + path, { viewport: { width, height }, javaScriptEnabled });
+  if (javaScriptEnabled) await settle(opened.view);
+  return opened;
 };
 
 const box = (view: Page, taxon: string) => view.locator(`.take-away input[value="${taxon}"]`);
@@ -50,6 +58,16 @@ describe.each(screens)('taking skulls away on a $name', ({ width, height }) => {
 });
 
 describe('taking skulls away', () => {
+  test('the code of the section is not fetched by a page that is only opened', async () => {
+    const { view } = await openPage(address);
+    const fetched = await view.evaluate(() =>
+      performance.getEntriesByType('resource').map(({ name }) => name),
+    );
+    expect(fetched.filter((name) => /\/take-away\.[^/]+\.js$/.test(name))).toEqual([]);
+    await settle(view);
+    await closePage({ view });
+  });
+
   test('says of each animal hidden alone what the compiled table says', async () => {
     const { view, faults } = await open();
     const table = await compiledTable(view);
@@ -155,6 +173,7 @@ describe('taking skulls away', () => {
       .locator('.take-away input')
       .evaluateAll((boxes) => boxes.map((each) => (each as HTMLInputElement).value));
     await view.goto(`${address}?without=${all.slice(3).join(',')}`);
+    await settle(view);
     expect(await view.locator('.take-away-too-few').isVisible()).toBe(true);
     expect(await view.locator('.take-away-said:visible').count()).toBe(0);
     await closePage({ view });

@@ -104,9 +104,10 @@ function skullMarks(
     [100, anchors.hundred],
   ] as const;
   return [
-    ...ends.map(([at, point]) =>
-      mark(`plumb plumb-end${inferred}`, line(scales.x(at), y(point[1]), scales.x(at), layout.rulerTop)),
-    ),
+    mark(`plumb plumb-end${inferred}`, {
+      kind: 'path',
+      d: ends.map(([at, point]) => path`M${scales.x(at)} ${y(point[1])}V${layout.rulerTop}`).join(''),
+    }),
     mark('skull', {
       kind: 'use',
       target: `skull-${id}`,

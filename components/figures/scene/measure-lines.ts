@@ -1,7 +1,7 @@
 import type { SkullAnchors } from './focus.ts';
 import type { PlateLayout } from './layout.ts';
 import type { Scales } from './scales.ts';
-import { line, path, text, type Mark } from './scene.ts';
+import { path, text, type Mark } from './scene.ts';
 
 /** Words beside the two lines: `a`, `b`, with their lengths where one specimen alone gives them. */
 export interface MeasureWords {
@@ -31,9 +31,12 @@ export function measureMarks(
   const span = (from: number, to: number, at: number) =>
     path`M${from} ${at}H${to}M${from} ${at - tick}V${at + tick}M${to} ${at - tick}V${at + tick}`;
   return [
-    mark('measure-drop', line(start, wholeY, start, y(anchors.zero[1]))),
-    mark('measure-drop', line(reading, partY, reading, y(anchors.reading[1]))),
-    mark('measure-drop', line(end, wholeY, end, y(anchors.hundred[1]))),
+    mark('measure-drop', {
+      kind: 'path',
+      d:
+        path`M${start} ${wholeY}V${y(anchors.zero[1])}M${reading} ${partY}V${y(anchors.reading[1])}` +
+        path`M${end} ${wholeY}V${y(anchors.hundred[1])}`,
+    }),
     mark('measure', { kind: 'path', d: span(start, reading, partY) + span(start, end, wholeY) }),
     mark('measure-word', text(start + 5, partY - 4, layout.fontSize, words.part, 'start', 'strong')),
     mark('measure-word', text(end - 5, wholeY - 4, layout.fontSize, words.whole, 'end', 'strong')),

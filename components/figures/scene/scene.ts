@@ -34,16 +34,30 @@ export interface Scene {
   marks: Mark[];
 }
 
-/** A number as it stands in SVG: two decimals at most, without trailing zeros. The one exit of coordinates. */
+/** A number of pixels as it stands in SVG: tenths, without trailing zeros. The one exit of a plate's coordinates. */
 export function coordinate(value: number): string {
+  return rounded(value, 10);
+}
+
+/** The same in hundredths, for a drawing that is scaled up, and for a scale itself. */
+export function fineCoordinate(value: number): string {
+  return rounded(value, 100);
+}
+
+function rounded(value: number, parts: number): string {
   if (!Number.isFinite(value)) throw new Error(`a coordinate must be a finite number, not ${value}`);
-  const rounded = Math.round(value * 100) / 100;
-  return Object.is(rounded, -0) ? '0' : String(rounded);
+  const nearest = Math.round(value * parts) / parts;
+  return Object.is(nearest, -0) ? '0' : String(nearest);
 }
 
 /** Path data from commands and numbers: `path\`M${x} ${y}H${end}\``, rounded at the exit. */
 export function path(strings: TemplateStringsArray, ...values: number[]): string {
   return strings.reduce((text, part, index) => text + coordinate(values[index - 1]!) + part);
+}
+
+/** The same in hundredths. */
+export function finePath(strings: TemplateStringsArray, ...values: number[]): string {
+  return strings.reduce((text, part, index) => text + fineCoordinate(values[index - 1]!) + part);
 }
 
 export function line(x1: number, y1: number, x2: number, y2: number): Shape {

@@ -1,4 +1,4 @@
-import { coordinate, type Mark, type Scene, type Shape, type TextRun } from './scene.ts';
+import { coordinate, fineCoordinate, type Mark, type Scene, type Shape, type TextRun } from './scene.ts';
 
 export interface SvgWords {
   /** Short name of the figure. */
@@ -59,7 +59,7 @@ export function shapeToSvg(shape: Shape, role: string): string {
     case 'circle':
       return `<circle class="${role}" cx="${c(shape.x)}" cy="${c(shape.y)}" r="${c(shape.radius)}"/>`;
     case 'use':
-      return `<use class="${role}" href="#${escapeText(shape.target)}" transform="translate(${c(shape.x)} ${c(shape.y)}) scale(${c(shape.scale)})"/>`;
+      return `<use class="${role}" href="#${escapeText(shape.target)}" transform="translate(${c(shape.x)} ${c(shape.y)}) scale(${fineCoordinate(shape.scale)})"/>`;
     case 'text':
       return textToSvg(shape, role);
   }

@@ -1,5 +1,5 @@
 import type { PlanePoint } from '../../../analysis/geometry/index.ts';
-import { path } from '../scene/scene.ts';
+import { finePath } from '../scene/scene.ts';
 
 type Ring = readonly PlanePoint[];
 
@@ -39,7 +39,7 @@ export function ruleRing(
 function segment(from: number, to: number, y: number, cosine: number, sine: number): string {
   const back = (x: number): PlanePoint => [x * cosine - y * sine, x * sine + y * cosine];
   const [start, end] = [back(from), back(to)];
-  return path`M${start[0]} ${start[1]}L${end[0]} ${end[1]}`;
+  return finePath`M${start[0]} ${start[1]}L${end[0]} ${end[1]}`;
 }
 
 type Span = readonly [from: number, to: number];

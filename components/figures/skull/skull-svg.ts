@@ -1,5 +1,5 @@
 import type { PlanePoint } from '../../../analysis/geometry/index.ts';
-import { coordinate } from '../scene/scene.ts';
+import { fineCoordinate } from '../scene/scene.ts';
 import type { SkullPicture } from './compose-skull.ts';
 import { linePath } from './compact-path.ts';
 import { type InkShape } from './ink-shape.ts';
@@ -77,7 +77,7 @@ export function standaloneSvg(
   palette?: InkPalette,
 ): string {
   const [left, top, width, height] = skullViewBox(picture);
-  const box = [left, top, width, height].map(coordinate).join(' ');
-  const heightPx = coordinate((widthPx * height) / width);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${coordinate(widthPx)}" height="${heightPx}" viewBox="${box}">${skullToSvg(picture, layers, palette)}</svg>`;
+  const box = [left, top, width, height].map(fineCoordinate).join(' ');
+  const heightPx = fineCoordinate((widthPx * height) / width);
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${fineCoordinate(widthPx)}" height="${heightPx}" viewBox="${box}">${skullToSvg(picture, layers, palette)}</svg>`;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hiddenIn, searchWith } from '../../../components/take-away/address.ts';
+import { hiddenIn, namesHidden, searchWith } from '../../../components/take-away/address.ts';
 
 const known = ['ixa', 'oro', 'una'];
 
@@ -28,4 +28,10 @@ test('with nobody hidden the parameter goes', () => {
 test('what is written is read again', () => {
   for (const hidden of [[], ['ixa'], ['ixa', 'una'], known])
     expect(hiddenIn(searchWith('?a=1', hidden), known)).toEqual(hidden);
+});
+
+test('an address tells whether it names anybody before the page knows whom', () => {
+  expect(namesHidden('?without=ixa')).toBe(true);
+  expect(namesHidden('?without=&other=1')).toBe(false);
+  expect(namesHidden('')).toBe(false);
 });

@@ -17,7 +17,7 @@ import {
   type HorizonAge,
 } from '../../../analysis/ages/index.ts';
 import { seededRandom } from '../../../analysis/random/index.ts';
-import { agesReference as known } from '../../reference/ages.ts';
+import { agesReference as known, bothEndsExtensions, oneEndExtensions } from '../../reference/ages.ts';
 
 const uniform = (fromMa: number, toMa: number): HorizonAge => ({ kind: 'uniform', fromMa, toMa });
 const normal = (meanMa: number, sigmaMa: number): HorizonAge => ({ kind: 'normal', meanMa, sigmaMa });
@@ -133,11 +133,16 @@ test('superposition overrules ages, and a bed is no older than itself', () => {
   expect(probabilityOlder(normal(5, 0), normal(5, 0))).toBe(0.5);
 });
 
-test.each(known.oneEnd95)('with %d horizons one end may lie %d of the range further', (horizons, share) => {
-  expect(findRangeExtension(horizons, 0.95)).toBeCloseTo(share, 9);
-});
+test.each(oneEndExtensions)(
+  'with %d horizons one end may lie further by the share of Strauss and Sadler at four confidences',
+  (horizons, ...shares) => {
+    [0.5, 0.9, 0.95, 0.99].forEach((confidence, index) =>
+      expect(findRangeExtension(horizons, confidence)! / shares[index]!).toBeCloseTo(1, 9),
+    );
+  },
+);
 
-test.each(known.bothEnds95)(
+test.each(bothEndsExtensions)(
   'with %d horizons both ends may lie %d of the range further',
   (horizons, share) => {
     expect(findTwoEndedExtension(horizons, 0.95)).toBeCloseTo(share, 9);

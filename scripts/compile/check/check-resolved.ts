@@ -3,6 +3,7 @@ import type { ResolvedLineage } from '../resolve/lineage.ts';
 import { checkAnimals } from './animals.ts';
 import { checkBreaks } from './breaks.ts';
 import { checkDigitised, checkTurnedAxes } from './digitised.ts';
+import { checkDigitisedViews } from './digitised-views.ts';
 import { checkReadings } from './readings.ts';
 import { checkAges } from './resolved-ages.ts';
 import { checkTreatments } from './treatments.ts';
@@ -15,6 +16,7 @@ export function checkResolved(lineage: ResolvedLineage, report: Report): void {
   checkTreatments(lineage, report);
   checkAnimals(lineage, report);
   checkDigitised(lineage, report);
+  checkDigitisedViews(lineage, report);
   checkTurnedAxes(lineage, report);
   checkReadings(lineage, report);
   checkUnitSlips(lineage, report);

@@ -1,6 +1,6 @@
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
-import { landmarksOf } from '../resolve/scheme-index.ts';
+import { indexScheme, shareView } from '../resolve/scheme-index.ts';
 import type { Measurement, Scheme } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { expectFile, expectId, type Kind } from './expect-id.ts';
@@ -82,13 +82,7 @@ function checkViews(
   path: PropertyKey[],
   report: Report,
 ): void {
-  const byId = new Map(scheme.value.landmarks.map((landmark) => [landmark.id, landmark]));
-  const views = landmarksOf(measurement).flatMap((id) => {
-    const own = byId.get(id)?.views;
-    return own ? [new Set(own)] : [];
-  });
-  const [first, ...others] = views;
-  if (!first || [...first].some((view) => others.every((other) => other.has(view)))) return;
+  if (shareView(measurement, indexScheme(scheme.value).landmarks)) return;
   report.add(
     'views-mixed',
     scheme.at([...path, 'id']),

@@ -53,6 +53,7 @@ export const severities = {
   'measurement-undefined': 'error',
   // landmarks and breaks
   'sheet-shape': 'error',
+  'rows-unused': 'warning',
   'outside-picture': 'error',
   scale: 'error',
   'sides-swapped': 'warning',

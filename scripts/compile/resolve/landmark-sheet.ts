@@ -151,23 +151,27 @@ function knownLandmark(
   return false;
 }
 
+/** A point has x and y; z may be empty in a table that holds pictures and scans together. */
 function readPoint(cells: readonly (Cell | undefined)[], report: Report): SheetPoint | undefined {
-  const present = cells.filter((cell): cell is Cell => cell !== undefined);
-  if (present.length < 2) return undefined;
-  const filled = present.filter((cell) => cell.text !== '');
-  if (filled.length === 0) return undefined;
-  const span = { ...present[0]!.span, end: present.at(-1)!.span.end };
-  if (filled.length < present.length && present.length === 2) {
+  const [x, y, z] = cells;
+  if (!x || !y || (isEmpty(x) && isEmpty(y) && isEmpty(z))) return undefined;
+  const span = { ...x.span, end: (z ?? y).span.end };
+  if (isEmpty(x) || isEmpty(y)) {
     report.add(
       'csv-row',
       span,
-      'a point has one coordinate only',
-      'give both, or leave both empty for a point that is not there',
+      `a point has no ${isEmpty(x) ? 'x' : 'y'}`,
+      'give every coordinate, or leave all of them empty for a point that is not there',
     );
     return undefined;
   }
+  const filled = isEmpty(z) ? [x, y] : [x, y, z!];
   const at = filled.map((cell) => readNumber(cell, report));
   return at.every((value) => value !== undefined) ? { at: at as number[], span } : undefined;
+}
+
+function isEmpty(cell: Cell | undefined): boolean {
+  return cell === undefined || cell.text === '';
 }
 
 function addPoint(points: Repeat, landmark: string, point: SheetPoint, report: Report): void {

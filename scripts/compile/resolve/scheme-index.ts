@@ -33,3 +33,13 @@ export function landmarksOf(measurement: Measurement): string[] {
   if (measurement.from === undefined || measurement.to === undefined) return [];
   return [measurement.from, ...(measurement.through ?? []), measurement.to];
 }
+
+/** True where some view shows every landmark of a measurement; a landmark without views is in all of them. */
+export function shareView(measurement: Measurement, landmarks: ReadonlyMap<string, Landmark>): boolean {
+  const views = landmarksOf(measurement).flatMap((id) => landmarks.get(id)?.views ?? []);
+  const limited = landmarksOf(measurement).filter((id) => landmarks.get(id)?.views);
+  return (
+    limited.length === 0 ||
+    views.some((view) => limited.every((id) => landmarks.get(id)!.views!.includes(view)))
+  );
+}

@@ -54,7 +54,7 @@ export function resolveSpecimens(
       }
     }
   }
-  checkSheetOwners(landmarkSheets, records, report);
+  checkSheetOwners(landmarkSheets, find, records, report);
   made.forEach((specimen) => checkMade(specimen, records, report));
   return [...records.specimens.records, ...made].map((record) => ({
     record,
@@ -165,14 +165,26 @@ function unknownSpecimen(
   );
 }
 
+/** Rows of a landmark sheet are of specimens that are known, and whose records name the sheet. */
 function checkSheetOwners(
   sheets: ReadonlyMap<string, LandmarkSheet>,
+  find: SpecimenFinder,
   records: LineageRecords,
   report: Report,
 ): void {
-  for (const sheet of sheets.values()) {
+  for (const [file, sheet] of sheets) {
     for (const [id, named] of sheet) {
-      if (!records.specimens.declared.has(id)) unknownSpecimen(named, id, records, report);
+      const owner = find.byId(id)?.value;
+      if (!owner) {
+        if (!records.specimens.declared.has(id)) unknownSpecimen(named, id, records, report);
+      } else if (!owner.landmarks.some((source) => source.sheet.normalize('NFC') === file)) {
+        report.add(
+          'rows-unused',
+          named.span,
+          `nothing uses these rows of ${id}: its record does not name "${file}"`,
+          `add landmarks: { view: …, sheet: ${file} } to ${id}, or remove the rows`,
+        );
+      }
     }
   }
 }

@@ -1,15 +1,8 @@
-import { join } from 'node:path';
 import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
 import type { LineageView } from '../lineage/view.ts';
 import type { SkullAnchors } from './scene/focus.ts';
-import { drawSkull } from './skull/draw-skull.ts';
-import { SkullFolds } from './skull/place-template.ts';
-import { keptMarkup } from './skull/skull-pictures.ts';
+import { inkMarkup, limitMarkup } from './skull-markup.ts';
 import type { AccentStatus, SkullDrawing } from './skull/skull-drawing.ts';
-import { skullToSvg } from './skull/skull-svg.ts';
-
-/** Where drawn skulls are kept between builds; every command runs in the folder of the project. */
-const keptFolder = join(process.cwd(), '.lineament', 'skulls');
 
 /** The points where each animal's skull is read, for those that have a drawing of the trait in view. */
 export function skullAnchors(view: LineageView): ReadonlyMap<string, SkullAnchors> {
@@ -32,9 +25,9 @@ export function drawingsOf(view: LineageView): CompiledDrawing[] {
 }
 
 /**
- * One skull as a group `skull-<taxon>` in the drawing frame; plates call it by that id. Kept by digest between builds. An
- * `outline` has no stipple: it stands in the page and makes room for the `hero` in full ink when that has come. A skull that its
- * template cannot follow without a fold is drawn by straight lines. Empty for an animal without a drawing.
+ * One skull as a group `skull-<taxon>` in the drawing frame, with the ends of what is restored; plates call it by that id. An
+ * `outline` has no stipple: it stands in the page and makes room for the `hero` in full ink when that has come. Empty for an
+ * animal without a drawing.
  */
 export async function skullGroup(
   view: LineageView,
@@ -44,11 +37,9 @@ export async function skullGroup(
   const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);
   const skull = found && skullDrawing(found, view);
   if (!skull) return '';
-  const markup = await keptMarkup(skull, quality, keptFolder).catch((error: unknown) => {
-    if (!(error instanceof SkullFolds)) throw error;
-    return skullToSvg(drawSkull(skull, quality).picture);
-  });
+  const reading = view.trait.measured?.to ?? '';
   const outline = quality === 'outline' ? ' data-outline=""' : '';
+  const markup = (await inkMarkup(skull, quality)) + limitMarkup(skull, reading, found.limits);
   return `<g id="skull-${taxon}"${outline}>${markup}</g>`;
 }
 

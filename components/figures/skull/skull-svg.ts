@@ -1,6 +1,7 @@
 import type { PlanePoint } from '../../../analysis/geometry/index.ts';
 import { fineCoordinate } from '../scene/scene.ts';
 import type { SkullPicture } from './compose-skull.ts';
+import type { InkQuality } from './skull-drawing.ts';
 import { linePath } from './compact-path.ts';
 import { type InkShape } from './ink-shape.ts';
 import { inkAttributes, inkWeights, platePalette, type InkPalette } from './ink-style.ts';
@@ -22,6 +23,20 @@ export function skullToSvg(
 ): string {
   const cuts = layers.includes('bone') ? cutDefinitions(picture) : '';
   return cuts + layers.map((layer) => groupToSvg(picture, layer, palette)).join('');
+}
+
+/** Shapes that belong to no layer, as markup: outlines of limits, which are cut to nothing. */
+export function inkToSvg(
+  shapes: readonly InkShape[],
+  quality: InkQuality,
+  palette: InkPalette = platePalette,
+): string {
+  return shapes
+    .map(
+      ({ role, d }) =>
+        `<path class="skull-${role}" ${inkAttributes(role, palette, inkWeights[quality])} d="${d}"/>`,
+    )
+    .join('');
 }
 
 function groupToSvg(picture: SkullPicture, layer: SkullLayer, palette: InkPalette): string {

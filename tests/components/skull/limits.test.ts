@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { shapeAtValue, shapeTrend, type Shape } from '../../../analysis/geometry/index.ts';
+import { limitMarkup } from '../../../components/figures/skull-markup.ts';
 import { limitOutlines } from '../../../components/figures/skull/limits.ts';
 import type { SkullDrawing } from '../../../components/figures/skull/skull-drawing.ts';
 import { inventedSkulls } from './fixtures/invented-skulls.ts';
@@ -41,4 +42,23 @@ test('a limit whose shape does not read its value is refused', () => {
   expect(() => limitOutlines(drawing, 'naris-posterior', [{ ...endAt(33), value: 36 }])).toThrow(
     'naris-posterior of no-face stands at 33',
   );
+});
+
+test('on a page the two ends are one group of thin lines, beside the middle and not instead of it', () => {
+  const ends = [33, 58].map((value) => {
+    const { landmarks } = endAt(value);
+    const restored = Object.entries(landmarks).filter(([id]) => !held.has(id));
+    return {
+      value,
+      points: Object.fromEntries(restored.map(([id, { at }]) => [id, [at[0], at[1]] as [number, number]])),
+    };
+  });
+  const markup = limitMarkup(drawing, 'naris-posterior', ends);
+  expect(markup).toMatch(
+    /^<g class="skull-limits">(<path class="skull-limit" [^>]*stroke-dasharray[^>]*\/>){2}<\/g>$/,
+  );
+});
+
+test('a skull whose restoration has no ends has no group of them', () => {
+  expect(limitMarkup(drawing, 'naris-posterior', undefined)).toBe('');
 });

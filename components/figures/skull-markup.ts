@@ -1,0 +1,46 @@
+import { join } from 'node:path';
+import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
+import { drawSkull } from './skull/draw-skull.ts';
+import { limitOutlines } from './skull/limits.ts';
+import { SkullFolds } from './skull/place-template.ts';
+import type { InkQuality, SkullDrawing } from './skull/skull-drawing.ts';
+import { keptMarkup } from './skull/skull-pictures.ts';
+import { inkToSvg, skullToSvg } from './skull/skull-svg.ts';
+
+/** Where drawn skulls are kept between builds; every command runs in the folder of the project. */
+const keptFolder = join(process.cwd(), '.lineament', 'skulls');
+
+/**
+ * The layers of a skull, kept by digest between builds. A skull that its template cannot follow without a fold is
+ * drawn by straight lines.
+ */
+export async function inkMarkup(skull: SkullDrawing, quality: InkQuality): Promise<string> {
+  return keptMarkup(skull, quality, keptFolder).catch((error: unknown) => {
+    if (!(error instanceof SkullFolds)) throw error;
+    return skullToSvg(drawSkull(skull, quality).picture);
+  });
+}
+
+/**
+ * The outlines at the two ends of what a restored skull can have been, as a group `skull-limits`. Empty where nothing has two
+ * ends, and where an end would fold.
+ */
+export function limitMarkup(skull: SkullDrawing, reading: string, ends: CompiledDrawing['limits']): string {
+  if (!ends) return '';
+  const shapes = ends.map(({ value, points }) => ({
+    value,
+    landmarks: {
+      ...skull.landmarks,
+      ...Object.fromEntries(
+        Object.entries(points).map(([id, at]) => [id, { at, basis: 'relatives' as const }]),
+      ),
+    },
+  }));
+  try {
+    const outlines = limitOutlines(skull, reading, shapes);
+    return outlines.length > 0 ? `<g class="skull-limits">${inkToSvg(outlines, 'hero')}</g>` : '';
+  } catch (error) {
+    if (error instanceof SkullFolds) return '';
+    throw error;
+  }
+}

@@ -5,7 +5,8 @@ import Name from './Name.astro';
 import Plain from './Plain.astro';
 import Step from './Step.astro';
 import Term from './Term.astro';
+import Trend from './Trend.astro';
 import Value from './Value.astro';
 
 /** The closed list of components that a story may use; pages hand it to the MDX, so stories import nothing. */
-export const storyComponents = { Age, Aside, Count, Name, Plain, Step, Term, Value };
+export const storyComponents = { Age, Aside, Count, Name, Plain, Step, Term, Trend, Value };

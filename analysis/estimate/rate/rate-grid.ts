@@ -68,6 +68,8 @@ export function findRateGrid(
     const logRate = peak.at + width * Math.sinh(x);
     const weight = Math.exp(weightOf(logRate) - peak.value) * Math.cosh(x);
     nodes.push({ logRate, weight });
+    // with two degrees of freedom the variance never ends; past this nothing of a quantile is left
+    if (logRate - peak.at > scanDepth) return false;
     // a variance grows with the rate, so a node on the upper side counts by its part in the variance
     return weight * Math.exp(Math.max(0, logRate - peak.at)) > (effort === 'full' ? negligibleWeight : 1e-6);
   };

@@ -11,6 +11,7 @@ import { plateScales } from './scales.ts';
 import { text, type Mark, type Scene } from './scene.ts';
 import { sliceMarks } from './slice.ts';
 import { statusMarks } from './status-marks.ts';
+import { trendMarks } from './trend-band.ts';
 
 /** All words on a plate, made for the page's language before. */
 export interface PlateWords {
@@ -61,6 +62,7 @@ export function composePlate({ data, layout: given, words, anchors, slices }: Pl
     marks: [
       ...column(data, layout, scales),
       ...title(data, layout, words.meaning),
+      ...trendMarks(data, layout, scales),
       ...branchMarks(drawn),
       ...carried,
       ...slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age))),

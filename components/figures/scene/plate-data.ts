@@ -42,6 +42,8 @@ export interface PlateData {
   marks: { at: number; text: string }[];
   label: string;
   meaning: string;
+  /** Fitted line of the trend with its interval, `at` in Ma; none where no trend may be told. */
+  trend?: { at: number; median: number; interval: Interval }[];
 }
 
 /** Picks the plate of one trait from a compiled lineage. Taxa without any age are left to the table. */
@@ -67,6 +69,7 @@ export function plateData(lineage: CompiledLineage, trait: CompiledTrait, langua
     marks: trait.marks.map((mark) => ({ at: mark.at, text: text(mark.text) })),
     label: text(trait.label),
     meaning: text(trait.meaning),
+    trend: trait.trend && trait.trend.verdict !== 'cannot-tell' ? trait.trend.line : [],
   };
 }
 

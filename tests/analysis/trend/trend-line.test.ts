@@ -77,3 +77,29 @@ test('signs are counted over the datings that can be made', () => {
   expect(signs.range[0]).toBeLessThan(signs.range[1]);
   expect(() => dateTree(topology, { rule: 'equal-share', rootAgeMa: 30 }, new Map([['a', 40]]))).toThrow();
 });
+
+test('four taxa leave two degrees of freedom, and the interval is that of t with two', () => {
+  const topology = parseNewick('((a,b),(c,d));');
+  const dated = dateTree(
+    topology,
+    { rule: 'equal-share', rootAgeMa: 40 },
+    new Map(Object.entries({ a: 33, b: 33, c: 15, d: 0 })),
+  );
+  const means = { a: 33.8, b: 31.4, c: 43.1, d: 49.3 };
+  const four = Object.entries(means).map(([taxon, mean]) => ({ taxon, mean, variance: 0 }));
+  const exact = slopeOnTree({ tree: dated, observations: four, predictor: 'time' });
+  const inexact = slopeOnTree({
+    tree: dated,
+    observations: four.map((each) => ({ ...each, variance: 0.3 })),
+    predictor: 'time',
+  });
+  if (typeof exact === 'string' || typeof inexact === 'string') throw new Error('no slope');
+  const half = (exact.interval[1] - exact.interval[0]) / 2;
+  const wider = slopeOnTree({ tree: dated, observations: four, predictor: 'time', level: 0.99 });
+  if (typeof wider === 'string') throw new Error(wider);
+  expect((wider.interval[1] - wider.interval[0]) / 2 / half).toBeCloseTo(
+    studentQuantile(0.995, 2) / studentQuantile(0.975, 2),
+    5,
+  );
+  expect([inexact.median, ...inexact.interval, inexact.pValue].every(Number.isFinite)).toBe(true);
+});

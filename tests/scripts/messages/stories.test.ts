@@ -74,10 +74,10 @@ describe('messages about stories', () => {
   it('a component is not known', async () => {
     expect(await findingsAfter({ 'story.en.mdx': added('\n<Valu of="collina-vivens" />\n') }))
       .toMatchInlineSnapshot(`
-      "story.en.mdx:11:1-6 error story-component
-        unknown component <Valu>; did you mean "Value"?
-        stories use Step, Value, Name, Age, Count, Term, Aside, Plain, Changes; everything else is Markdown"
-    `);
+        "story.en.mdx:11:1-6 error story-component
+          unknown component <Valu>; did you mean "Value"?
+          stories use Step, Value, Name, Age, Count, Term, Trend, Aside, Plain, Changes; everything else is Markdown"
+      `);
   });
 
   it('an attribute is not known', async () => {
@@ -133,10 +133,10 @@ describe('messages about stories', () => {
   it('what a step shows is not known', async () => {
     expect(await findingsAfter({ 'story.en.mdx': replaced('show="figure"', 'show="figur"') }))
       .toMatchInlineSnapshot(`
-      "story.en.mdx:3:30-42 error story-component
-        unknown show: "figur"; did you mean "figure"?
-        choose one of: figure, measurement, slice, table, bone, ribbons"
-    `);
+        "story.en.mdx:3:30-42 error story-component
+          unknown show: "figur"; did you mean "figure"?
+          choose one of: figure, measurement, slice, table, bone, ribbons, trend"
+      `);
   });
 
   it('a step has no heading', async () => {

@@ -16,13 +16,14 @@ export const storyComponents: Readonly<Record<string, StoryComponent>> = {
   Age: { props: { of: 'dated' }, required: ['of'] },
   Count: { props: { of: 'counted', at: 'number', trait: 'trait' }, required: ['of'] },
   Term: { props: { id: 'term' }, required: ['id'] },
+  Trend: { props: { trait: 'trait' }, required: [] },
   Aside: { props: {}, required: [] },
   Plain: { props: {}, required: [] },
   Changes: { props: {}, required: [] },
 };
 
 /** What a step can show beside its text. */
-export const shown = ['figure', 'measurement', 'slice', 'table', 'bone', 'ribbons'] as const;
+export const shown = ['figure', 'measurement', 'slice', 'table', 'bone', 'ribbons', 'trend'] as const;
 
 /** What can be counted. */
 export const counted = ['branches', 'skulls', 'taxa', 'measured', 'bounded', 'inferred', 'unknown'] as const;

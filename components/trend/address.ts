@@ -1,0 +1,4 @@
+/** The place on the page where it is told whether a trait’s change is real. */
+export function changeId(trait: string): string {
+  return `change-${trait}`;
+}

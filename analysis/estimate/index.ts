@@ -4,7 +4,7 @@
  */
 export { estimateTrait, type TraitQuestion } from './estimate-trait.ts';
 export type { ModelFacts, NodeEstimate, NoEstimate, TraitAnswer } from './trait-answer.ts';
-export { correctedCriterion, type ComparedModel } from './models/compare-models.ts';
+export { correctedCriterion, trendMargin, type ComparedModel } from './models/compare-models.ts';
 export type { LimitFacts } from './estimate-nodes.ts';
 export type { ModelName } from './rate/fit.ts';
 export type { LimitProbability } from './limits/limit-probability.ts';

@@ -2,7 +2,8 @@ import { hiddenIn, searchWith } from '../take-away/address.ts';
 import type { LiveData } from '../take-away/live-data.ts';
 import { liveVoice } from '../take-away/live-voice.ts';
 import { findMiss, estimateWithout, type Recomputed } from '../take-away/recompute.ts';
-import { findMissSummary, missSentence, type Miss } from '../take-away/misses.ts';
+import { leftOutStatement, type Miss } from '../../analysis/statements/index.ts';
+import { sayStatement } from '../messages/say-statement.ts';
 import type { Voice } from '../messages/say.ts';
 import { drawFromRelatives, drawAsMeasured } from './take-away-plates.ts';
 import { showButtons, showText } from './take-away-parts.ts';
@@ -131,9 +132,9 @@ class TakeAway extends HTMLElement {
       const miss = findMiss(live, hidden, taxon);
       if (miss) misses.push(miss);
     }
-    const summary = findMissSummary(misses);
+    const summary = leftOutStatement(misses);
     const sentence = this.querySelector('.take-away-sentence');
-    showText(sentence, summary && hidden.size > 0 ? missSentence(summary, this.#voice) : '');
+    showText(sentence, summary && hidden.size > 0 ? sayStatement(summary, this.#voice) : '');
   }
 
   #say(text: string): void {

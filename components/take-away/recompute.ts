@@ -2,7 +2,7 @@ import { estimateTrait, type Observation, type RelativeWeight } from '../../anal
 import { fromScale } from '../../analysis/traits/index.ts';
 import { buildTree, datedTree, type DatedTree } from '../../analysis/tree/index.ts';
 import type { LiveData } from './live-data.ts';
-import type { Miss } from './misses.ts';
+import type { Miss } from '../../analysis/statements/index.ts';
 
 /** The numbers that live data need for an estimate. */
 export type LiveNumbers = Pick<

@@ -8,13 +8,13 @@ export function relativesValue({
 }: {
   taxon: string;
   median: number;
-  interval: Interval;
+  interval: Readonly<Interval>;
 }): CompiledValue {
   return {
     taxon,
     status: 'inferred',
     estimate: median,
-    interval,
+    interval: [interval[0], interval[1]],
     level: 0.95,
     method: 'rate-integrated',
     df: null,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { statement } from './contract-statements.ts';
 import { interval, texts } from './contract-words.ts';
 import { trend } from './contract-trend.ts';
 import { value } from './contract-values.ts';
@@ -118,5 +119,6 @@ export const trait = z.object({
   values: z.array(value),
   nodes: z.array(z.object({ node: z.string(), median: z.number(), interval })),
   leaveOneOut: z.array(leaveOneOut),
+  statements: z.array(statement).describe('what pages say of the trait, free of any language'),
   trend: trend.optional(),
 });

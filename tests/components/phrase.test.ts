@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { phraseOf } from '../../components/messages/phrase.ts';
-import { fineShares, wideShares } from '../../components/messages/phrase-shares.ts';
-import { voiceOf } from '../../components/messages/say.ts';
+import { fineShares, placeStatement, wideShares } from '../../analysis/statements/index.ts';
+import { sayPlace, type AxisWords } from '../../components/messages/phrase.ts';
+import { voiceOf, type MessageKey, type Voice } from '../../components/messages/say.ts';
 import type { CompiledValue } from '../../scripts/compile/contract.ts';
 
 const axes = {
@@ -31,6 +31,10 @@ const between = (low: number, high: number, estimate = (low + high) / 2) =>
   valueOf({ estimate, interval: [low, high] });
 const limited = (limits: { atLeast?: number; atMost?: number }) =>
   valueOf({ status: 'bounded', limits: { ...limits, specimen: 'none' } });
+const phraseOf = (value: CompiledValue, axis: AxisWords, voice: Voice) => {
+  const said = placeStatement(value);
+  return said && sayPlace(said, axis, voice);
+};
 const english = (value: CompiledValue) => phraseOf(value, axes.en, voiceOf('en'));
 const spanish = (value: CompiledValue) => phraseOf(value, axes.es, voiceOf('es'));
 
@@ -109,7 +113,10 @@ test.each<[string, CompiledValue, string | undefined]>([
 
 describe('a phrase is no more exact than its value', () => {
   const named = new Map(
-    [...fineShares, ...wideShares].map(({ at, message }) => [voiceOf('en').say(message), at]),
+    [...fineShares, ...wideShares].map(({ at, id }) => [
+      voiceOf('en').say(`phrase.share.${id}` as MessageKey),
+      at,
+    ]),
   );
   const everyInterval = Array.from({ length: 90 }, (_, low) =>
     [1, 3, 8, 16, 17, 25, 40].map((width) => [low + 0.4, low + 0.4 + width] as const),

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { voiceOf } from '../../components/messages/say.ts';
-import { decimalsFor, valueText } from '../../components/messages/value-text.ts';
+import { decimalsOfError, halfWidthOf } from '../../analysis/statements/index.ts';
+import { valueText } from '../../components/messages/value-text.ts';
 import type { CompiledValue } from '../../scripts/compile/contract.ts';
 
 const voice = voiceOf('en');
@@ -27,7 +28,7 @@ test('a measured value is rounded to the place of its own error', () => {
 
 test('a small error keeps its decimals, in the value too', () => {
   const value: CompiledValue = { ...blank, status: 'measured', estimate: 2.3456, interval: [2.3156, 2.3756] };
-  expect(decimalsFor(value)).toBe(2);
+  expect(decimalsOfError(halfWidthOf(value.interval))).toBe(2);
   expect(valueText(value, voice).printed).toBe('2.35 ± 0.03');
 });
 

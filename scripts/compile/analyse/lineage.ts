@@ -45,8 +45,8 @@ export interface AnalysedLineage {
   traits: AnalysedTrait[];
   /** Each tree against the order of finds; none in a check. */
   congruence: TreeCongruence[];
-  /** Start of the random numbers. */
-  seed: number;
+  /** What the author asked of the estimates. */
+  settings: AuthoredLineage['estimate'];
   section: AnalysedSection | undefined;
 }
 
@@ -88,5 +88,5 @@ export function analyseLineage(
   const trees = focal?.trees ?? dater(placeTaxa(carrierBeds(undefined, lineage.records), lineage, ages));
   const congruence = congruenceOfTrees(trees, ages, settings.seed, depth);
   const section = analyseSection(lineage, report, depth);
-  return { lineage, ages, trees, traits, congruence, seed: settings.seed, section };
+  return { lineage, ages, trees, traits, congruence, settings, section };
 }

@@ -3,6 +3,7 @@ import { fromScale, type TraitScale } from '../../../analysis/traits/index.ts';
 import { unitOf } from '../analyse/trait-kind.ts';
 import type { CompiledTrait } from '../contract.ts';
 import { nodeIds } from './compose-records.ts';
+import { composeStatements } from './compose-statements.ts';
 import { composeValue } from './compose-value.ts';
 import { composeAges, composeModel, composeRepeats, composeTwigs, type Estimated } from './compose-model.ts';
 import { measuredLine } from './measured-line.ts';
@@ -19,7 +20,7 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
   const { trait, kind, scale, spread } = observed;
   const reference = analysedTrait.trees.find((tree) => tree.reference);
   const line = measuredLine(kind, analysed.lineage.scheme);
-  return {
+  const bare = {
     id: trait.id,
     unit: unitOf(trait, kind),
     scale: scale.kind,
@@ -33,7 +34,7 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
     pooled: spread ?? null,
     repeats: composeRepeats(observed),
     ...composeAges(analysedTrait, analysed),
-    model: answer?.estimated && reference ? composeModel(answer, reference.id, analysed.seed) : null,
+    model: answer?.estimated && reference ? composeModel(answer, reference.id, analysed.settings.seed) : null,
     sensitivity: (analysedTrait.sensitivity ?? []).map((each) => ({ ...each })),
     twigs: composeTwigs(analysedTrait),
     values: analysed.lineage.records.taxa.records.map(({ value }) => composeValue(value, analysedTrait)),
@@ -41,6 +42,7 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
     ...(analysedTrait.trend ? { trend: composeTrend(analysedTrait.trend, scale) } : {}),
     leaveOneOut: answer?.estimated ? answer.leaveOneOut.map((each) => composeLeftOut(each, scale)) : [],
   };
+  return { ...bare, statements: composeStatements(bare, analysed.settings.model) };
 }
 
 function composeForks(answer: Estimated, ids: readonly string[], scale: TraitScale): CompiledTrait['nodes'] {

@@ -6,9 +6,10 @@ import { plateScales } from '../../../components/figures/scene/scales.ts';
 import { lineageView } from '../../../components/lineage/view.ts';
 import { findLiveData } from '../../../components/take-away/find-live-data.ts';
 import { liveVoice } from '../../../components/take-away/live-voice.ts';
-import { findMissSummary, missSentence, type Miss } from '../../../components/take-away/misses.ts';
+import { leftOutStatement, type Miss } from '../../../analysis/statements/index.ts';
+import { sayStatement } from '../../../components/messages/say-statement.ts';
 import { marksFromRelatives } from '../../../components/take-away/plate-marks.ts';
-import { estimateWithout, type Recomputed } from '../../../components/take-away/recompute.ts';
+import { estimateWithout, findMiss, type Recomputed } from '../../../components/take-away/recompute.ts';
 import { hiddenSentence, restsSentence, unmeasuredSentence } from '../../../components/take-away/said.ts';
 import { compileLineage } from '../../../scripts/compile/index.ts';
 
@@ -100,24 +101,37 @@ describe('the leave-one-out sentence', () => {
   });
 
   test('is the mean miss, the mean half width and the count inside', () => {
-    const summary = findMissSummary([miss(10, 0, 12, true), miss(40, 10, 30, false)])!;
-    expect(summary).toEqual({ miss: 12, half: 8, inside: 1, count: 2 });
-    expect(missSentence(summary, voice)).toBe(
+    const summary = leftOutStatement([miss(10, 0, 12, true), miss(40, 10, 30, false)])!;
+    expect(summary).toEqual({
+      code: 'leftOut.sentence',
+      args: { miss: 12, half: 8, inside: 1, count: 2, decimals: 0 },
+    });
+    expect(sayStatement(summary, voice)).toBe(
       'Hide a skull that we have, and the method misses by 12 on average and says ± 8; 1 of 2 lie inside the brackets.',
     );
   });
 
   test('is not said of nothing, nor of an interval without an end', () => {
-    expect(findMissSummary([])).toBeUndefined();
-    expect(findMissSummary([{ ...miss(1, 0, 2, true), interval: [null, 2] }])).toBeUndefined();
+    expect(leftOutStatement([])).toBeUndefined();
+    expect(leftOutStatement([{ ...miss(1, 0, 2, true), interval: [null, 2] }])).toBeUndefined();
   });
 
   test('counts the compiled animals of the bundled lineage', () => {
     const { leaveOneOut } = view.trait;
-    const summary = findMissSummary(leaveOneOut)!;
+    const { args } = leftOutStatement(leaveOneOut)!;
     const mean = leaveOneOut.reduce((sum, each) => sum + Math.abs(each.miss), 0) / leaveOneOut.length;
-    expect(summary.miss).toBeCloseTo(mean, 9);
-    expect(summary.count).toBe(leaveOneOut.length);
+    expect(args['miss']).toBeCloseTo(mean, 0);
+    expect(args['count']).toBe(leaveOneOut.length);
+  });
+
+  test('is the compiled one when a browser makes it from the same misses', () => {
+    const {
+      kind: _kind,
+      digest: _digest,
+      ...compiled
+    } = view.trait.statements.find(({ kind }) => kind === 'left-out')!;
+    const misses = live.measured.taxon.map((taxon) => findMiss(live, new Set(), taxon)!);
+    expect(leftOutStatement(misses)).toEqual(compiled);
   });
 });
 

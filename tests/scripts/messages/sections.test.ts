@@ -139,9 +139,8 @@ describe('messages about sections', () => {
   });
 
   it('a level lies outside the dated beds', async () => {
-    expect(
-      await sectionFindings({ [levels]: replaced('head,10,upper-shelf', 'head,8,upper-shelf') }),
-    ).toMatchInlineSnapshot(`
+    expect(await sectionFindings({ [levels]: replaced('head,10,upper-shelf', 'head,8,upper-shelf') }))
+      .toMatchInlineSnapshot(`
       "sheets/levels.csv:7:1-5 warning levels-undated
         "five" at 9.5 m lies outside the dated beds, 0 to 8 m, and has no age
         it is shown and takes no part in the models; a dated bed beyond it would give it an age

@@ -1,7 +1,7 @@
 import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
 import type { LineageView } from '../lineage/view.ts';
 import type { SkullAnchors } from './scene/focus.ts';
-import { inkMarkup, limitMarkup } from './skull-markup.ts';
+import { inkMarkup, limitMarkup, ownMarkup } from './skull-markup.ts';
 import type { AccentStatus, SkullDrawing } from './skull/skull-drawing.ts';
 
 /** The points where each animal's skull is read, for those that have a drawing of the trait in view. */
@@ -37,6 +37,7 @@ export async function skullGroup(
   const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);
   const skull = found && skullDrawing(found, view);
   if (!skull) return '';
+  if (found.own) return `<g id="skull-${taxon}">${ownMarkup(found.own)}</g>`;
   const reading = view.trait.measured?.to ?? '';
   const outline = quality === 'outline' ? ' data-outline=""' : '';
   const markup = (await inkMarkup(skull, quality)) + limitMarkup(skull, reading, found.limits);

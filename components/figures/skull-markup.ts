@@ -4,6 +4,7 @@ import { drawSkull } from './skull/draw-skull.ts';
 import { limitOutlines } from './skull/limits.ts';
 import { SkullFolds } from './skull/place-template.ts';
 import type { InkQuality, SkullDrawing } from './skull/skull-drawing.ts';
+import { platePalette } from './skull/ink-style.ts';
 import { keptMarkup } from './skull/skull-pictures.ts';
 import { inkToSvg, skullToSvg } from './skull/skull-svg.ts';
 
@@ -19,6 +20,18 @@ export async function inkMarkup(skull: SkullDrawing, quality: InkQuality): Promi
     if (!(error instanceof SkullFolds)) throw error;
     return skullToSvg(drawSkull(skull, quality).picture);
   });
+}
+
+/** A drawing by hand, laid into the frame: its restored parts are hidden and shown with those of diagrams. */
+export function ownMarkup({ bone, restored, accent, place }: NonNullable<CompiledDrawing['own']>): string {
+  const group = (attributes: string, markup: string) =>
+    markup === '' ? '' : `<g ${attributes}>${markup}</g>`;
+  const layers = [
+    group('class="skull-own-bone"', bone),
+    group('class="skull-restored"', restored),
+    group(`class="skull-own-accent" fill="${platePalette.accent}"`, accent),
+  ];
+  return `<g class="skull-own" transform="matrix(${place.map((each) => Number(each.toPrecision(8))).join(' ')})">${layers.join('')}</g>`;
 }
 
 /**

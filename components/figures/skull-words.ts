@@ -16,11 +16,18 @@ export function isFragment(drawing: CompiledDrawing): boolean {
 
 /** Whether any part of a drawing is worked out. */
 export function isRestored(drawing: CompiledDrawing): boolean {
+  if (drawing.own) return drawing.own.restored !== '';
   return foundPoints(drawing) < Object.keys(drawing.points).length;
 }
 
-/** What stands beside every drawn skull: that it is a diagram, of how many landmarks of which specimens, with more than two cut short. */
+/** What stands beside every drawn skull: who drew it by hand; else that it is a diagram, of how many landmarks of which specimens, with more than two cut short. */
 export function diagramWords(view: LineageView, drawing: CompiledDrawing): string {
+  const { own } = drawing;
+  if (own)
+    return view.voice.say('drawing.own', {
+      specimen: view.findSpecimen(own.specimen)?.label ?? own.specimen,
+      author: own.by,
+    });
   const labels = drawing.specimens.map((id) => view.findSpecimen(id)?.label ?? id);
   return view.voice.say('drawing.caption', {
     points: foundPoints(drawing),

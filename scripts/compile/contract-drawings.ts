@@ -11,6 +11,21 @@ const drawnPoint = z.object({
     .describe('seen on bone, or worked out from relatives on the tree'),
 });
 
+const ownDrawing = z
+  .object({
+    specimen: z.string(),
+    by: z.string(),
+    credit: z.string(),
+    licence: z.string(),
+    bone: z.string().describe('inert markup in units of the drawing'),
+    restored: z.string(),
+    accent: z.string(),
+    place: z
+      .tuple([z.number(), z.number(), z.number(), z.number(), z.number(), z.number()])
+      .describe('matrix from the units of the drawing to the frame, as in a transform of SVG'),
+  })
+  .describe('drawn by hand; shown in place of the diagram');
+
 /** The shape of a taxon as it is drawn. */
 export const drawing = z.object({
   taxon: z.string(),
@@ -32,6 +47,7 @@ export const drawing = z.object({
     .number()
     .optional()
     .describe('millimetres in one unit of the frame, from the scale of its specimens'),
+  own: ownDrawing.optional(),
 });
 
 const { invented: _invented, name: _name, ...templateShape } = templateSchema.shape;

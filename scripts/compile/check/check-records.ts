@@ -4,6 +4,7 @@ import { checkBibliography } from './bibliography.ts';
 import { checkStories } from './check-stories.ts';
 import { checkFolderName } from './folder-name.ts';
 import { gatherKnown } from './known.ts';
+import { checkOwnDrawings } from './own-drawings.ts';
 import { checkPermissions, type Showing } from './permissions.ts';
 import { checkPictureFiles } from './picture-files.ts';
 import { checkPlaces } from './places.ts';
@@ -25,6 +26,7 @@ export function checkRecords(records: LineageRecords, showing: Showing, report: 
   checkBibliography(records, report);
   checkPermissions(records, showing, report);
   checkPictureFiles(records, report);
+  checkOwnDrawings(records, report);
   checkPlaces(records, report);
   checkStories(records, known, report);
 }

@@ -1,6 +1,7 @@
 import type { AnalysedLineage } from '../analyse/lineage.ts';
 import type { CompiledLineage, CompiledTemplate } from '../contract.ts';
 import { drawTaxa } from '../draw/drawings.ts';
+import { withOwnDrawings } from '../own-drawing/compose-own-drawing.ts';
 import type { AuthoredLineage } from '../schema/index.ts';
 import type { DrawingTemplate } from '../../../analysis/geometry/index.ts';
 import { composeChart } from './chart.ts';
@@ -50,7 +51,7 @@ export function composeLineage(
     traits,
     ghosts: composeGhosts(analysed.congruence),
     congruence: composeCongruence(analysed.congruence),
-    drawings: drawTaxa(analysed, traits),
+    drawings: withOwnDrawings(drawTaxa(analysed, traits), analysed),
     ...(templates.length > 0 ? { templates: templates.map(plainTemplate) } : {}),
     ...(analysed.lineage.scheme.landmarks.size > 0 ? { scheme: composeScheme(analysed) } : {}),
     ...(section ? { section } : {}),

@@ -93,6 +93,8 @@ export const severities = {
   'not-a-picture': 'error',
   'active-drawing': 'error',
   'picture-position': 'warning',
+  'drawing-shape': 'error',
+  'drawing-off': 'warning',
   licence: 'error',
   permission: 'error',
   embargo: 'error',

@@ -35,6 +35,8 @@ export interface LineageRecords {
   sheets: Map<string, CsvTable>;
   treeFiles: Map<string, SourceText>;
   pictures: Map<string, PictureFile>;
+  /** Drawings by hand, as texts. */
+  drawings: Map<string, SourceText>;
   /** Language to the text of its story. */
   stories: Map<string, SourceText>;
 }
@@ -79,6 +81,7 @@ export async function readRecords(folder: LineageFolder, report: Report): Promis
     referencesFile: bibliography ?? absentFile(folder, 'references.bib'),
     sheets: sheetsOf(texts, report),
     pictures: await pictureFiles(folder),
+    drawings: new Map([...texts].filter(([file]) => drawingFile.test(file))),
     treeFiles: new Map([...texts].filter(([file]) => treeFile.test(file))),
     stories: new Map(
       [...texts].flatMap(([file, text]) => (storyFile.test(file) ? [[storyFile.exec(file)![1]!, text]] : [])),
@@ -87,12 +90,13 @@ export async function readRecords(folder: LineageFolder, report: Report): Promis
 }
 
 const storyFile = /^story\.([A-Za-z-]+)\.mdx$/;
+const drawingFile = /^drawings\/.*\.svg$/i;
 const treeFile = /\.(nwk|newick|nex|nexus|tre|tree|trees)$/i;
 const textFile = /^[a-z]+\.yaml$|^references\.bib$|^sheets\/.*\.csv$/;
 
 async function readTexts(folder: LineageFolder, report: Report): Promise<Map<string, SourceText>> {
   const wanted = folder.files.filter(
-    (file) => textFile.test(file) || storyFile.test(file) || treeFile.test(file),
+    (file) => textFile.test(file) || storyFile.test(file) || treeFile.test(file) || drawingFile.test(file),
   );
   const texts = await Promise.all(wanted.map((file) => readText(folder, file, report)));
   return new Map(wanted.flatMap((file, index) => (texts[index] ? [[file, texts[index]] as const] : [])));

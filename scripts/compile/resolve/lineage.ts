@@ -5,6 +5,8 @@ import { indexScheme, type SchemeIndex } from './scheme-index.ts';
 import { resolveSection, type ResolvedSection } from '../section/resolve-section.ts';
 import { resolveSpecimens, type ResolvedSpecimen } from './specimens.ts';
 import { nameTips, type NamedTipsTree } from './tips.ts';
+import { resolveOwnDrawings } from '../own-drawing/resolve-own-drawings.ts';
+import type { OwnDrawing } from '../own-drawing/read-own-drawing.ts';
 import { parseTrees } from './trees.ts';
 
 /** A lineage with its parts brought together: tables joined to specimens, ages in Ma, trees parsed. */
@@ -15,6 +17,8 @@ export interface ResolvedLineage {
   /** Ages that taxa.yaml gives, for taxa that have one. */
   givenAges: Map<string, ResolvedAge>;
   specimens: ResolvedSpecimen[];
+  /** Authors' own drawings by specimen. */
+  ownDrawings: Map<string, OwnDrawing>;
   trees: NamedTipsTree[];
   section: ResolvedSection | undefined;
 }
@@ -32,12 +36,14 @@ export function resolveLineage(records: LineageRecords, report: Report): Resolve
     const age = taxon.value.age && resolveAge(taxon.value.age, taxon, ['age'], report);
     if (age) givenAges.set(taxon.value.id, age);
   }
+  const specimens = resolveSpecimens(records, scheme, report);
   return {
     records,
     scheme,
     horizonAges,
     givenAges,
-    specimens: resolveSpecimens(records, scheme, report),
+    specimens,
+    ownDrawings: resolveOwnDrawings(records, specimens, new Set(scheme.landmarks.keys()), report),
     trees: nameTips(parseTrees(records, report), records, report),
     section: resolveSection(records, report),
   };

@@ -88,6 +88,17 @@ const picture = z.strictObject({
   rights: rights.optional(),
 });
 
+const ownDrawing = z
+  .strictObject({
+    file: file.meta({ description: 'an SVG in the folder drawings', examples: ['drawings/skull.svg'] }),
+    by: line.meta({ description: 'who drew it' }),
+    rights: rights.optional(),
+  })
+  .meta({
+    description:
+      'a drawing by hand that is shown in place of the diagram: groups with the ids bone, restored, accent, landmarks',
+  });
+
 const identification = z.strictObject({
   qualifier: z.enum(['none', 'cf.', 'aff.', '?']).default('none'),
   by: line.optional(),
@@ -144,6 +155,7 @@ export const specimen = z
     leftOut: texts.optional().meta({ description: 'why a specimen that would count does not' }),
     locality: z.strictObject({ name: line.optional(), public: z.boolean() }).optional(),
     pictures: z.array(picture).default([]),
+    drawing: ownDrawing.optional(),
     rights: rights.optional(),
     note: texts.optional(),
     sources: sources.optional(),

@@ -3,7 +3,7 @@ import type { LineageRecords } from '../read/lineage-records.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { Specimen } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
-import { castOf } from './record-ids.ts';
+import { checkCasts } from './casts.ts';
 
 /** One animal counts once, and a ratio comes from one animal. */
 export function checkAnimals(lineage: ResolvedLineage, report: Report): void {
@@ -28,20 +28,6 @@ function checkNumbers(specimens: readonly Located<Specimen>[], report: Report): 
         `"${first}" has the same catalogue number: one animal would count twice`,
         'keep one record for one animal, or correct the number',
       );
-  }
-}
-
-function checkCasts(specimens: readonly Located<Specimen>[], report: Report): void {
-  const byId = new Map(specimens.map((specimen) => [specimen.value.id, specimen.value]));
-  for (const specimen of specimens) {
-    const original = byId.get(castOf(specimen.value) ?? '');
-    if (!original || original.taxon === specimen.value.taxon) continue;
-    report.add(
-      'counted-twice',
-      specimen.at(['taxon']),
-      `a cast of "${original.id}", which is "${original.taxon}": one animal would count in two taxa`,
-      'give cast and original the same taxon',
-    );
   }
 }
 

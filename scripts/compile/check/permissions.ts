@@ -24,11 +24,11 @@ export function checkPermissions(records: LineageRecords, showing: Showing, repo
     checkEmbargo(lineage.value.embargo, 'this lineage', () => lineage.at(['embargo']), showing, report);
   }
   for (const { value, at } of records.taxa.records) {
-    if (value.nomenclature !== 'informal' || showing.preview) continue;
+    if (value.nomenclature === 'published' || showing.preview) continue;
     report.add(
       'informal-name',
       at(['nomenclature']),
-      `"${value.scientificName}" is an informal name`,
+      `"${value.scientificName}" is ${value.nomenclature === 'informal' ? 'an informal name' : 'in press, not published'}`,
       'publish the name first: a name on a public page can be taken for its publication; a preview shows it',
     );
   }

@@ -24,6 +24,7 @@ export const severities = {
   'unknown-stage': 'error',
   'unknown-reference': 'error',
   'reference-unused': 'warning',
+  'source-missing': 'warning',
   'reference-incomplete': 'error',
   'bibtex-syntax': 'error',
   // trees
@@ -51,6 +52,7 @@ export const severities = {
   'many-values': 'error',
   'approximate-without-error': 'error',
   'measurement-undefined': 'error',
+  'pair-broken': 'error',
   // landmarks and breaks
   'sheet-shape': 'error',
   'rows-unused': 'warning',

@@ -44,7 +44,7 @@ function reportIssue(record: Located<unknown>, issue: Issue, base: Path, report:
       `${field} is ${shown}, where ${expectation(issue)} is meant`,
       typeAdvice(issue, given),
     );
-  } else if (issue.code === 'invalid_format') {
+  } else if (issue.code === 'invalid_format' || issue.code === 'custom') {
     reportFormat(issue.message, field, shown, span, report);
   } else if (issue.code === 'invalid_value') {
     const known = issue.values.map(String);
@@ -95,6 +95,7 @@ const formatAdvice: Record<string, [string, string]> = {
     'use small letters, digits and single hyphens, beginning with a letter: obm-1183',
   ],
   'not-a-day': ['is no day', 'write year-month-day: 2026-11-25'],
+  'not-a-language': ['is no language tag', 'write two or three small letters, such as en, es or pt-BR'],
   'not-a-preparation': ['is no preparation', "write fossil, skeleton, mould, model, or 'cast of: ID'"],
 };
 
@@ -203,11 +204,14 @@ function unknownKey(record: Located<unknown>, path: Path, key: string, report: R
     );
     return;
   }
+  const elsewhere = knownKeys().has(key);
   report.add(
     'unknown-key',
     span,
-    `unknown key "${key}"${path.length > 0 ? ` in ${nameOf(path)}` : ''}${didYouMean(key, knownKeys())}`,
-    'remove it, or see which keys the editor offers here',
+    `unknown key "${key}"${path.length > 0 ? ` in ${nameOf(path)}` : ''}${elsewhere ? '' : didYouMean(key, knownKeys())}`,
+    elsewhere
+      ? 'it belongs to another record or another level of this one: move it there, or look at how far it is indented'
+      : 'remove it, or see which keys the editor offers here',
   );
 }
 

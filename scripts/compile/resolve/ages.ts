@@ -1,8 +1,8 @@
-import { chartNames, findChartUnit } from '../../../analysis/ages/index.ts';
+import { findChartUnit } from '../../../analysis/ages/index.ts';
 import type { Report } from '../findings/report.ts';
-import { didYouMean } from '../findings/suggest.ts';
 import type { AuthoredAge } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
+import { reportUnknownStage } from './unknown-stage.ts';
 import { decimalsOf, withDecimals } from './written-number.ts';
 
 /** How certain an age is: a bed's own date, beds around it, its stage alone, or living today. */
@@ -107,7 +107,7 @@ function overStages(
 ): ResolvedAge | undefined {
   const units = names.map((name, index) => {
     const unit = findChartUnit(name);
-    if (!unit) unknownStage(name, record, names.length > 1 ? [...path, index] : path, report);
+    if (!unit) reportUnknownStage(name, record, names.length > 1 ? [...path, index] : path, report);
     return unit;
   });
   if (units.some((unit) => unit === undefined)) return undefined;
@@ -126,15 +126,6 @@ function uniform(from: number, to: number, decimals: number, basis: AgeBasis): R
     sd: (from - to) / Math.sqrt(12),
     kind: 'uniform',
   };
-}
-
-function unknownStage(name: string, record: Located<unknown>, path: PropertyKey[], report: Report): void {
-  report.add(
-    'unknown-stage',
-    record.at(path),
-    `unknown stage: "${name}"${didYouMean(name, chartNames())}`,
-    'use a name of the International Chronostratigraphic Chart',
-  );
 }
 
 function inThePast(ma: number, record: Located<unknown>, path: PropertyKey[], report: Report): boolean {
@@ -158,7 +149,7 @@ function checkStage(
 ): void {
   if (name === undefined) return;
   const unit = findChartUnit(name);
-  if (!unit) return unknownStage(name, record, [...path, 'stage'], report);
+  if (!unit) return reportUnknownStage(name, record, [...path, 'stage'], report);
   if (age.from >= unit.toMa && age.to <= unit.fromMa) return;
   report.add(
     'age-outside-stage',

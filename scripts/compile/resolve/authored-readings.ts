@@ -92,6 +92,13 @@ function valuesOf(
     report.add('no-value', span, 'neither a value nor repeats are given', 'give value: or repeats:');
     return undefined;
   }
+  if (repeats === undefined && record.repeatOf !== undefined)
+    report.add(
+      'no-value',
+      specimen.at([...path, 'repeatOf']),
+      'repeatOf says what changed between repeats, and there is one value',
+      'give repeats: [ … ], or remove repeatOf',
+    );
   return repeats ?? [value!];
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { day, file, id, idOf, line, texts } from './words.ts';
+import { day, file, id, idOf, language, line, texts } from './words.ts';
 
 const dating = z.strictObject({
   method: z.enum(['equal-share', 'minimum-branch', 'given']).meta({
@@ -84,7 +84,7 @@ export const lineage = z
       .default(false)
       .meta({ description: 'true marks every page, plate and download as invented' }),
     languages: z
-      .array(z.string())
+      .array(language)
       .min(1)
       .meta({ description: 'first is the main one', examples: [['en', 'es']] }),
     focus: idOf('trait').meta({ description: 'the trait that the pages open with' }),

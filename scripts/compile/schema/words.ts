@@ -16,24 +16,28 @@ export const idOf = (kind: string) =>
     .min(1)
     .meta({ description: `id of a ${kind}`, examples: [`some-${kind.replaceAll(' ', '-')}`] });
 
+/** A language tag such as en, es or pt-BR (the shapes of BCP 47 that languages with a name of two or three letters have). */
+export const language = z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'not-a-language' });
+
 /** A text in each language of the lineage: language tag to text. */
-export const texts = z
-  .record(
-    z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'not-a-language' }),
-    z.string().min(1),
-  )
-  .meta({
-    description: 'the text in each language of the lineage',
-    examples: [{ en: 'snout tip', es: 'punta del hocico' }],
-  });
+export const texts = z.record(language, z.string().min(1)).meta({
+  description: 'the text in each language of the lineage',
+  examples: [{ en: 'snout tip', es: 'punta del hocico' }],
+});
 
 /** A plain line of text that is not translated. */
 export const line = z.string().min(1);
+
+function isInCalendar(day: string): boolean {
+  const instant = new Date(`${day}T00:00:00Z`);
+  return !Number.isNaN(instant.getTime()) && instant.toISOString().startsWith(day);
+}
 
 /** A calendar day as 2026-11-25. */
 export const day = z
   .string()
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, { error: 'not-a-day' })
+  .refine(isInCalendar, { error: 'not-a-day' })
   .meta({ description: 'a day, as year-month-day', examples: ['2026-11-25'] });
 
 /** Keys of sources in references.bib. */

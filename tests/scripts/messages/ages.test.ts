@@ -55,7 +55,7 @@ describe('messages about ages', () => {
       await findingsAfter({
         'taxa.yaml': replaced(
           'scientificName: Saltula brevis,',
-          'scientificName: Saltula brevis, age: { from: 20, to: 18 },',
+          'scientificName: Saltula brevis, age: { from: 20, to: 18 }, sources: [hopper-notes],',
         ),
       }),
     ).toMatchInlineSnapshot(`

@@ -74,10 +74,10 @@ describe('messages about ids and languages', () => {
   it('a stage is misspelt', async () => {
     expect(await findingsAfter({ 'horizons.yaml': replaced('stage: Langhian', 'stage: Langian') }))
       .toMatchInlineSnapshot(`
-      "horizons.yaml:4:58-65 error unknown-stage
-        unknown stage: "Langian"; did you mean "Langhian"?
-        use a name of the International Chronostratigraphic Chart"
-    `);
+        "horizons.yaml:4:58-65 error unknown-stage
+          unknown stage: "Langian"; did you mean "Langhian"?
+          use a name of the International Chronostratigraphic Chart; for a regional age or zone give { from: …, to: … } with its source"
+      `);
   });
 
   it('a reference is misspelt', async () => {

@@ -1,4 +1,26 @@
+import { href } from '../href.ts';
+import type { LineageView } from '../lineage/view.ts';
+
+/** More animals than this, and each card is a page of its own, which the explainer fetches when it opens. */
+export const mostOnOnePage = 60;
+
 /** The id of an evidence card on its page: one address for each taxon and trait. */
 export function evidenceId(taxon: string, trait: string): string {
   return `evidence-${trait}-${taxon}`;
+}
+
+/** Whether the cards of a view are pages of their own. */
+export function areCardsApart({ trait }: LineageView): boolean {
+  return trait.values.length > mostOnOnePage;
+}
+
+/** Where the cards of a view stand that are pages of their own: `/reed-trunks/evidence/`. */
+export function cardsFolder({ lineage, language }: LineageView): string {
+  return href(lineage.lineage, language === lineage.about.languages[0] ? '' : language, 'evidence');
+}
+
+/** The address of the evidence behind a value, as links of the explainer have it. */
+export function evidenceAddress(view: LineageView, taxon: string): string {
+  const id = evidenceId(taxon, view.trait.id);
+  return areCardsApart(view) ? `${cardsFolder(view)}${taxon}/#${id}` : `#${id}`;
 }

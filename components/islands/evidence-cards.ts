@@ -1,18 +1,22 @@
+import { fetchCard } from './fetch-card.ts';
 import { wishFocus } from './focus-wish.ts';
 
 /**
  * Opens an evidence card in the story's place. Each card has an address (`#evidence-…`), so that back, forward and a
- * copied link work; without script the cards stand open in their section.
+ * copied link work; without script the cards stand open in their section. Where there are too many for one page, each is a page
+ * of its own (`data-folder`): links lead there without script, and with it the card is fetched when it opens.
  */
 class EvidenceCards extends HTMLElement {
   #returnTo: HTMLElement | undefined;
+  /** Counts openings, so that a card that comes late does not open over another. */
+  #turn = 0;
 
   connectedCallback(): void {
     document.addEventListener('click', this.#onClick);
     document.addEventListener('keydown', this.#onKey);
     addEventListener('popstate', this.#follow);
     addEventListener('hashchange', this.#follow);
-    this.#follow();
+    void this.#follow();
   }
 
   disconnectedCallback(): void {
@@ -35,7 +39,7 @@ class EvidenceCards extends HTMLElement {
     event.preventDefault();
     this.#returnTo = link;
     history.pushState(null, '', link.hash);
-    this.#follow();
+    void this.#follow();
   };
 
   #onKey = (event: KeyboardEvent): void => {
@@ -43,21 +47,37 @@ class EvidenceCards extends HTMLElement {
   };
 
   /** Opens the card that the address names, and closes any other. */
-  #follow = (): void => {
+  #follow = async (): Promise<void> => {
+    const turn = ++this.#turn;
     const id = decodeURIComponent(location.hash.slice(1));
-    const card = id.startsWith('evidence-') ? document.getElementById(id) : null;
+    const card = id.startsWith('evidence-') ? await this.#find(id) : null;
+    if (turn !== this.#turn) return;
     const wasOpen = this.querySelector('.card.open');
     if (card !== wasOpen) wasOpen?.classList.remove('open');
     if (!card) {
       if (wasOpen) wishFocus(undefined);
       return;
     }
+    for (const button of card.querySelectorAll<HTMLElement>('[data-copy]')) button.hidden = false;
     card.classList.add('open');
     card.scrollTop = 0;
     wishFocus(card.dataset['of']);
     this.#pinFigure();
     card.focus({ preventScroll: true });
   };
+
+  /** The card of an id: on the page, or fetched from a page of its own. A card that cannot be fetched is gone to instead. */
+  async #find(id: string): Promise<HTMLElement | null> {
+    const { folder, trait } = this.dataset;
+    const present = document.getElementById(id);
+    const start = `evidence-${trait}-`;
+    if (present || !folder || !id.startsWith(start)) return present;
+    const address = `${folder}${encodeURIComponent(id.slice(start.length))}/`;
+    const card = await fetchCard(address, id);
+    if (card) this.append(card);
+    else location.assign(address);
+    return card;
+  }
 
   /** Where the figure stands above the story, brings it to the top, so that skull and ruler stay in view over the card. */
   #pinFigure(): void {
@@ -69,14 +89,21 @@ class EvidenceCards extends HTMLElement {
 
   #close(): void {
     history.pushState(null, '', location.pathname + location.search);
-    this.#follow();
+    void this.#follow();
     this.#returnTo?.focus({ preventScroll: true });
   }
 
+  /** Copies the citation of the button's card; where a browser forbids that, selects it to be copied by hand. */
   async #copy(button: HTMLElement): Promise<void> {
-    const said = button.dataset['copied'];
-    await navigator.clipboard.writeText(button.dataset['copy']!);
-    if (said) button.textContent = said;
+    const card = button.closest('.card')!;
+    const citation = card.querySelector('[data-citation]')!;
+    try {
+      await navigator.clipboard.writeText(citation.textContent.trim());
+      card.querySelector('[role="status"]')!.textContent = button.dataset['copy']!;
+      button.textContent = button.dataset['copy']!;
+    } catch {
+      getSelection()?.selectAllChildren(citation);
+    }
   }
 }
 

@@ -26,7 +26,7 @@ export function plateWords(
     },
     measure: (taxon) => measureWords(voice, anchors.get(taxon)),
     breakWord: voice.say('ruler.break'),
-    key: keyWords(view),
+    key: keyWords(view, data),
     value: (taxon) => view.printed(taxon).printed,
     slice: (ageMa) =>
       voice.say('slice', { age: voice.number(ageMa, 0), count: branchesAt(data.branches, ageMa).length }),
@@ -45,8 +45,9 @@ function landmark(view: LineageView, id: string | undefined): string {
   return view.text(view.lineage.scheme?.landmarks.find((each) => each.id === id)?.name);
 }
 
-function keyWords({ voice }: LineageView): KeyWords {
-  const rows = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed'] as const;
+function keyWords({ voice }: LineageView, data: PlateData): KeyWords {
+  const always = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed'] as const;
+  const rows = data.branches.some(({ ghost }) => ghost) ? [...always, 'ghost' as const] : always;
   return Object.fromEntries(
     rows.map((row) => [row, { word: voice.say(`key.${row}`), note: voice.say(`key.${row}.note`) }]),
   ) as KeyWords;

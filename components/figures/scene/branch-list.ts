@@ -1,3 +1,4 @@
+import type { CompiledGhost } from '../../../scripts/compile/contract-trend.ts';
 import type { CompiledTrait, CompiledTree } from '../../../scripts/compile/contract.ts';
 import type { PlateTaxon } from './plate-data.ts';
 
@@ -16,6 +17,8 @@ export interface Branch {
   taxon?: string;
   /** Youngest age at which the branch is known to exist: its fork, or the last find of its animal. */
   lastMa: number;
+  /** The stretch in which it must have lived by the finds of its relatives, and nothing of it has been found. */
+  ghost?: { fromMa: number; toMa: number };
 }
 
 /**
@@ -23,11 +26,17 @@ export interface Branch {
  * inferred value stands at the mean of what hangs on it; an animal without a value gives no place and its twig
  * rises straight.
  */
-export function branchesOf(tree: CompiledTree, trait: CompiledTrait, taxa: readonly PlateTaxon[]): Branch[] {
+export function branchesOf(
+  tree: CompiledTree,
+  trait: CompiledTrait,
+  taxa: readonly PlateTaxon[],
+  ghosts: readonly CompiledGhost[] = [],
+): Branch[] {
   const taxon = new Map(taxa.map((each) => [each.id, each]));
   const fork = new Map(trait.nodes.map((node) => [node.node, node.median]));
   const children = Map.groupBy(tree.nodes, (node) => node.parent);
   const nodes = new Map(tree.nodes.map((node) => [node.id, node]));
+  const ghostOf = new Map(ghosts.map(({ node, fromMa, toMa }) => [node, { fromMa, toMa }]));
   const placed = new Map<string, number>();
   const place = (id: string): number => {
     const known = placed.get(id);
@@ -48,6 +57,7 @@ export function branchesOf(tree: CompiledTree, trait: CompiledTrait, taxa: reado
       to: { ageMa: tip ? Math.min(tip.firstMa, forkAge) : node.ageMa, value: place(node.id) },
       ...(node.taxon && { taxon: node.taxon }),
       lastMa: tip ? tip.lastMa : node.ageMa,
+      ...(ghostOf.has(node.id) && { ghost: ghostOf.get(node.id)! }),
     };
   });
 }

@@ -1,4 +1,5 @@
 import type { Branch } from './branch-list.ts';
+import { ghostDashes } from './ghost-dashes.ts';
 import type { Scales } from './scales.ts';
 import type { PlacedMark } from './status-marks.ts';
 import { path, type Mark } from './scene.ts';
@@ -15,6 +16,8 @@ const lanes = [0, -7, 7, -13, 13, -20, 20, -28, 28, -38, 38];
 export interface DrawnBranch {
   branch: Branch;
   course: Course;
+  /** Dash pattern of a branch that must have lived for a while unfound. */
+  dashes?: string;
 }
 
 /**
@@ -33,20 +36,23 @@ export function drawnBranches(
     const start: Point = [scales.x(branch.from.value), scales.y(branch.from.ageMa)];
     const end: Point = [own?.x ?? scales.x(branch.to.value), scales.y(branch.to.ageMa)];
     const others = placed.filter((mark) => mark !== own);
-    return { branch, course: clearCourse(start, end, others, clearance * markScale) };
+    const course = clearCourse(start, end, others, clearance * markScale);
+    const { ghost } = branch;
+    const dashes = ghost && ghostDashes(course, scales.y(ghost.fromMa), scales.y(ghost.toMa));
+    return { branch, course, ...(dashes && { dashes }) };
   });
 }
 
 /** Lines of descent, each over a halo of paper. */
 export function branchMarks(drawn: readonly DrawnBranch[]): Mark[] {
-  const lines = drawn.map(({ branch, course }) => ({ branch, d: draw(course) }));
+  const lines = drawn.map(({ branch, course, dashes }) => ({ branch, dashes, d: draw(course) }));
   return [
     ...lines.map(({ d }): Mark => ({ layer: 'branches', role: 'branch-halo', shape: { kind: 'path', d } })),
-    ...lines.map(({ branch, d }): Mark => ({
+    ...lines.map(({ branch, d, dashes }): Mark => ({
       layer: 'branches',
       role: branch.taxon ? 'branch twig' : 'branch',
       datum: branch.taxon ?? branch.id,
-      shape: { kind: 'path', d },
+      shape: { kind: 'path', d, ...(dashes && { dashes }) },
     })),
   ];
 }

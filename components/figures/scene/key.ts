@@ -5,20 +5,27 @@ import { ruling } from './ruling.ts';
 import { path, type Mark, type Shape } from './scene.ts';
 
 /** A word for each status and what stands behind it, in the page's language. */
-export type KeyWords = Record<Status | 'bar' | 'bed', { word: string; note: string }>;
+export type KeyWords = Record<Status | 'bar' | 'bed', KeyRow> & {
+  /** Only where a branch is dashed. */
+  ghost?: KeyRow;
+};
+
+interface KeyRow {
+  word: string;
+  note: string;
+}
 
 /** The key: each mark as it stands in the chart, its word, and what it rests on. Empty where a layout has no room. */
 export function key(layout: PlateLayout, words: KeyWords): Mark[] {
   const place = layout.key;
   if (!place) return [];
   const scale = layout.markScale;
-  const rows = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed'] as const;
-  return rows.flatMap((row, index): Mark[] => {
+  const rows = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed', 'ghost'] as const;
+  const shown = rows.filter((row) => words[row]);
+  return shown.flatMap((row, index): Mark[] => {
     const y = place.y + index * place.lineHeight;
     const x = place.x + 18 * scale;
-    const sample =
-      row === 'bar' || row === 'bed' ? barSample(row, x, y, scale) : statusSample(row, x, y, scale);
-    const { word, note } = words[row];
+    const { word, note } = words[row]!;
     const label: Shape = {
       kind: 'text',
       x: place.x + 46 * scale,
@@ -30,8 +37,15 @@ export function key(layout: PlateLayout, words: KeyWords): Mark[] {
         ...(place.notes ? [{ text: ` ${note}`, voice: 'plain' as const }] : []),
       ],
     };
-    return [...sample, { layer: 'key', role: 'key-word', shape: label }];
+    return [...sampleOf(row, x, y, scale), { layer: 'key', role: 'key-word', shape: label }];
   });
+}
+
+function sampleOf(row: keyof KeyWords, x: number, y: number, scale: number): Mark[] {
+  if (row === 'bar' || row === 'bed') return barSample(row, x, y, scale);
+  if (row !== 'ghost') return statusSample(row, x, y, scale);
+  const d = path`M${x - 14 * scale} ${y}H${x + 14 * scale}`;
+  return [{ layer: 'key', role: 'branch', shape: { kind: 'path', d, dashes: '2.6 5' } }];
 }
 
 function statusSample(status: Status, x: number, y: number, scale: number): Mark[] {

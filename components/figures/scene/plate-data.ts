@@ -10,6 +10,8 @@ export interface PlateTaxon {
   status: Status;
   estimate: number | null;
   interval: Interval;
+  /** How far the ends of the interval reach over other trees and ages, where that is further. */
+  span?: Interval;
   atLeast?: number;
   atMost?: number;
   approximate: boolean;
@@ -52,7 +54,7 @@ export function plateData(lineage: CompiledLineage, trait: CompiledTrait, langua
     texts[language] ?? texts[lineage.about.languages[0]!] ?? texts['en'] ?? '';
   const taxa = plateTaxa(lineage, trait);
   const tree = lineage.trees.find((each) => each.reference);
-  const branches = tree ? branchesOf(tree, trait, taxa) : [];
+  const branches = tree ? branchesOf(tree, trait, taxa, lineage.ghosts) : [];
   const ends = taxa.flatMap((taxon) => [taxon.estimate, ...taxon.interval, taxon.atLeast, taxon.atMost]);
   return {
     taxa,
@@ -107,6 +109,7 @@ function plateTaxa(lineage: CompiledLineage, trait: CompiledTrait): PlateTaxon[]
       interval: value.interval,
       ...(value.limits?.atLeast !== undefined && { atLeast: value.limits.atLeast }),
       ...(value.limits?.atMost !== undefined && { atMost: value.limits.atMost }),
+      ...(value.span && { span: value.span.interval }),
       approximate: value.facets.includes('approximate'),
       placedMa: value.placedMa ?? (firstMa + lastMa) / 2,
       firstMa,

@@ -5,7 +5,7 @@ export interface TextRun {
 }
 
 export type Shape =
-  | { kind: 'path'; d: string }
+  | { kind: 'path'; d: string; dashes?: string }
   | { kind: 'rect'; x: number; y: number; width: number; height: number }
   | { kind: 'circle'; x: number; y: number; radius: number }
   | {

@@ -102,9 +102,32 @@ function inferred(taxon: PlateTaxon, x: number, y: number, scale: number, scales
       ['ruled-paper', { kind: 'rect', x: left, y: top, width: right - left, height: bottom - top }],
       ['ruled', { kind: 'path', d: ruling(left, top, right - left, bottom - top, 5 * scale) }],
       ['bracket', { kind: 'path', d: brackets }],
+      ...spanEnds(taxon, left, right, y, scale, scales),
       ...glyph('inferred', x, y, scale).map((part): Part => [part.role, part.shape]),
     ],
   };
+}
+
+/** Faint ends beyond the brackets: how far other trees and ages push them. Nothing where they do not. */
+function spanEnds(
+  { span }: PlateTaxon,
+  left: number,
+  right: number,
+  y: number,
+  scale: number,
+  scales: Scales,
+): Part[] {
+  const rise = 4 * scale;
+  const ends = [
+    { edge: left, at: span?.[0] ?? undefined },
+    { edge: right, at: span?.[1] ?? undefined },
+  ].flatMap(({ edge, at }, side) => {
+    const x = at === undefined ? edge : scales.x(at);
+    return (side === 0 ? edge - x : x - edge) > 1
+      ? path`M${edge} ${y}H${x}M${x} ${y - rise}V${y + rise}`
+      : [];
+  });
+  return ends.length > 0 ? [['span-end', { kind: 'path', d: ends.join('') }]] : [];
 }
 
 function unknown(taxon: PlateTaxon, x: number, y: number, scale: number, scales: Scales): Drawn {

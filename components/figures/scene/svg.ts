@@ -53,7 +53,7 @@ export function shapeToSvg(shape: Shape, role: string): string {
   const c = coordinate;
   switch (shape.kind) {
     case 'path':
-      return `<path class="${role}" d="${shape.d}"/>`;
+      return `<path class="${role}"${shape.dashes ? ` stroke-dasharray="${shape.dashes}"` : ''} d="${shape.d}"/>`;
     case 'rect':
       return `<rect class="${role}" x="${c(shape.x)}" y="${c(shape.y)}" width="${c(shape.width)}" height="${c(shape.height)}"/>`;
     case 'circle':

@@ -85,7 +85,7 @@ test('a page without values prints no number as a value', async () => {
 
 describe('the cards of two hundred animals', () => {
   const explainer = () => addressOf('two-hundred');
-  const id = 'evidence-reach-taxon-7';
+  const id = 'evidence-muzzle-share-taxon-7';
 
   test('are fetched when they open, and closing gives the focus back', async () => {
     await visit(explainer(), { viewport: desktop }, async ({ view, faults }) => {

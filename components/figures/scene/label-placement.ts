@@ -31,7 +31,7 @@ export function placeNames(candidates: readonly Candidate[], obstacles: readonly
   const random = seededRandom('names on a plate');
   let best = placeInOrder(free);
   let bestCost = costOf(free, best);
-  const tries = free.length > 60 ? 4 : attempts;
+  const tries = free.length > 60 ? 6 : attempts;
   for (let attempt = 1; attempt < tries; attempt++) {
     const next = placeInOrder(shuffled(free, random));
     const cost = costOf(free, next);
@@ -113,11 +113,15 @@ function sendAway(
   return false;
 }
 
-/** Names that stand where this slot would. */
+/** Names that stand where this slot would; looking stops at the second, since more cannot be sent away. */
 function blockers(slot: Slot, id: string, placed: ReadonlyMap<string, Slot>): string[] {
-  return [...placed]
-    .filter(([other, place]) => other !== id && conflict(slot, place))
-    .map(([other]) => other);
+  const found: string[] = [];
+  for (const [other, place] of placed) {
+    if (other === id || !conflict(slot, place)) continue;
+    found.push(other);
+    if (found.length > 1) break;
+  }
+  return found;
 }
 
 function clearOf(obstacles: readonly Box[], slot: Slot, own: Box): boolean {

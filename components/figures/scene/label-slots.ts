@@ -48,10 +48,10 @@ function nearSlots(mark: PlacedMark, width: number, size: number, scale: number)
 
 function farSlots(mark: PlacedMark, width: number, size: number, scale: number): Slot[] {
   const slots: Slot[] = stackedSlots(mark, width, size, scale);
-  for (const away of [26, 48, 76, 110, 150, 200, 260, 320]) {
-    for (const rows of [0, -1, 1, -2, 2, -3, 3]) {
-      const y = mark.y + rows * size * 1.15;
-      const cost = 5 + away / 12 + Math.abs(rows) * 1.6;
+  for (const away of [14, 26, 40, 58, 80, 110, 150, 200]) {
+    for (const rows of rowsAt(away)) {
+      const y = mark.y + rows * size * 0.6;
+      const cost = 5 + Math.hypot(away, (y - mark.y) / scale) / 8;
       for (const side of [1, -1] as const) {
         const edge = side === 1 ? mark.box.right : mark.box.left;
         const x = edge + side * away * scale;
@@ -65,6 +65,12 @@ function farSlots(mark: PlacedMark, width: number, size: number, scale: number):
     }
   }
   return slots;
+}
+
+/** Half rows above and below the mark at which a name may stand: more where it is near, so that leaders stay short. */
+function rowsAt(away: number): number[] {
+  const reach = away < 100 ? 12 : 5;
+  return Array.from({ length: 2 * reach + 1 }, (_, index) => index - reach);
 }
 
 /** Above and below the bar, with a short upright line. */

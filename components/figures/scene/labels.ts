@@ -2,8 +2,13 @@ import { pointsOf, type DrawnBranch } from './branches.ts';
 import { placeNames } from './label-placement.ts';
 import { slotsOf, type Box, type Slot } from './label-slots.ts';
 import type { PlateLayout } from './layout.ts';
+import { PointGrid } from './point-grid.ts';
 import type { PlacedMark } from './status-marks.ts';
 import { path, type Mark } from './scene.ts';
+
+/** Past so many names a long leader only adds to the thicket: those who would need one are left to the list. */
+const manyNames = 60;
+const shortLeader = 90;
 
 /**
  * Names of the animals beside their marks. One that finds no place shows only while its animal is in focus, over the
@@ -14,13 +19,16 @@ export function nameLabels(
   drawn: readonly DrawnBranch[],
   layout: PlateLayout,
 ): Mark[] {
-  const lines = drawn.flatMap(({ course }) => pointsOf(course));
+  const lines = new PointGrid(drawn.flatMap(({ course }) => pointsOf(course)));
+  const reach = placed.length > manyNames ? shortLeader * layout.markScale : Infinity;
   const size = layout.fontSize * 1.08;
   const candidates = byCrowding(placed).map((mark) => ({
     id: mark.taxon.id,
     mark,
-    own: coreBox(mark, layout),
-    slots: clearSlots(slotsOf(mark, nameOf(mark, layout), size, layout), mark, placed, lines),
+    own: coreBox(mark, layout, placed.length > manyNames),
+    slots: clearSlots(slotsOf(mark, nameOf(mark, layout), size, layout), mark, placed, lines).filter(
+      ({ leader }) => !leader || lengthOf(leader) <= reach,
+    ),
   }));
   const places = placeNames(
     candidates,
@@ -41,18 +49,21 @@ function clearSlots(
   slots: readonly Slot[],
   own: PlacedMark,
   placed: readonly PlacedMark[],
-  lines: readonly (readonly [number, number])[],
+  lines: PointGrid,
 ): Slot[] {
   return slots
     .map((slot) => {
-      const { left, right, top, bottom } = slot.box;
-      const hidden = lines.filter(([x, y]) => x > left && x < right && y > top && y < bottom).length;
+      const hidden = lines.countIn(slot.box);
       const away = distanceTo(slot.box, own);
       const misnamed =
         !slot.leader && placed.some((other) => other !== own && distanceTo(slot.box, other) < away);
       return { ...slot, cost: slot.cost + hidden * 0.22 + (misnamed ? 9 : 0) };
     })
     .sort((a, b) => a.cost - b.cost);
+}
+
+function lengthOf({ from, to }: NonNullable<Slot['leader']>): number {
+  return Math.hypot(to[0] - from[0], to[1] - from[1]);
 }
 
 /** How far a name stands from the glyph of an animal, in pixels. */
@@ -99,9 +110,15 @@ function byCrowding(placed: readonly PlacedMark[]): PlacedMark[] {
   return [...placed].sort((a, b) => crowd.get(b)! - crowd.get(a)! || a.taxon.id.localeCompare(b.taxon.id));
 }
 
-/** What a name must not cover: glyph, whisker and bar, but not the ruled box of an inferred value, which is wide and pale. */
-function coreBox(mark: PlacedMark, layout: PlateLayout): Box {
-  const reach = 7.5 * layout.markScale;
-  const wide = mark.taxon.status === 'inferred' ? { left: mark.x - reach, right: mark.x + reach } : mark.box;
+/**
+ * What a name must not cover: glyph and whisker, but not the ruled box of an inferred value, which is wide and pale; among very
+ * many, the heart of the glyph alone.
+ */
+function coreBox(mark: PlacedMark, layout: PlateLayout, isCrowded: boolean): Box {
+  const reach = (isCrowded ? 3.4 : 7.5) * layout.markScale;
+  const wide =
+    isCrowded || mark.taxon.status === 'inferred'
+      ? { left: mark.x - reach, right: mark.x + reach }
+      : mark.box;
   return { left: wide.left, right: wide.right, top: mark.y - reach, bottom: mark.y + reach };
 }

@@ -3,10 +3,11 @@ import Aside from './Aside.astro';
 import Count from './Count.astro';
 import Name from './Name.astro';
 import Plain from './Plain.astro';
+import SizeOf from './SizeOf.astro';
 import Step from './Step.astro';
 import Term from './Term.astro';
 import Trend from './Trend.astro';
 import Value from './Value.astro';
 
 /** The closed list of components that a story may use; pages hand it to the MDX, so stories import nothing. */
-export const storyComponents = { Age, Aside, Count, Name, Plain, Step, Term, Trend, Value };
+export const storyComponents = { Age, Aside, Count, Name, Plain, SizeOf, Step, Term, Trend, Value };

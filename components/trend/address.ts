@@ -2,3 +2,8 @@
 export function changeId(trait: string): string {
   return `change-${trait}`;
 }
+
+/** The place where a trait is set against size. */
+export function sizeId(trait: string): string {
+  return `size-${trait}`;
+}

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { statement } from './contract-statements.ts';
 import { interval, texts } from './contract-words.ts';
+import { size } from './contract-size.ts';
 import { trend } from './contract-trend.ts';
 import { value } from './contract-values.ts';
 
@@ -121,4 +122,5 @@ export const trait = z.object({
   leaveOneOut: z.array(leaveOneOut),
   statements: z.array(statement).describe('what pages say of the trait, free of any language'),
   trend: trend.optional(),
+  size: size.optional(),
 });

@@ -74,6 +74,7 @@ export type CompiledTaxon = z.output<typeof taxon>;
 export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
 export type CompiledSection = z.output<typeof section>;
+export type { CompiledSize } from './contract-size.ts';
 export type { CompiledCongruence, CompiledGhost, CompiledTrend } from './contract-trend.ts';
 export type CompiledTrait = z.output<typeof trait>;
 export type CompiledScheme = z.output<typeof scheme>;

@@ -18,6 +18,7 @@ import {
 } from '../../../analysis/tree/index.ts';
 import { answerOnce } from '../source/remember.ts';
 import { observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
+import { unlessRefused } from './engine-refusal.ts';
 import { ageSampler, hypothesesOf, type SpanGrounds } from './span.ts';
 
 /** One row of a trend: a tree, a rule of dating, the slope or why there is none, and its sign over sampled ages. */
@@ -95,9 +96,7 @@ function trendFrom(
     return {
       tree: hypothesis.id,
       rule: hypothesis.dating.rule,
-      slope: dated
-        ? trendsOn([{ id: hypothesis.id, tree: dated }], question.observations, { lineAt })[0]!.slope
-        : 'not-dated',
+      slope: dated ? slopeOn(hypothesis.id, dated, question.observations, lineAt) : 'not-dated',
       signs: trendSigns({ ...question, hypothesis }),
     };
   });
@@ -113,15 +112,20 @@ function trendFrom(
   };
 }
 
+/** Two exact taxa that no time separates are refused by the engine: they stand at one point of the tree. */
+function slopeOn(
+  id: string,
+  tree: DatedTree,
+  observations: Question['observations'],
+  lineAt: readonly number[],
+): TreeTrend['slope'] {
+  const found = unlessRefused(() => trendsOn([{ id, tree }], observations, { lineAt })[0]!.slope);
+  return found ?? 'taxa-at-one-point';
+}
+
 /** The tree dated at the reference ages; undefined where its rule cannot. */
 function findDated({ tree, dating }: DatedHypothesis, { tipAgesOfDraw }: Question): DatedTree | undefined {
-  try {
-    return dateTree(tree, dating, tipAgesOfDraw(0));
-  } catch (error) {
-    // The engine refuses with plain errors; any other kind is a mistake of the program.
-    if (!(error instanceof Error) || error.constructor !== Error) throw error;
-    return undefined;
-  }
+  return unlessRefused(() => dateTree(tree, dating, tipAgesOfDraw(0)));
 }
 
 /** Even steps from the oldest to the youngest taxon observed: a line says nothing beyond them. */

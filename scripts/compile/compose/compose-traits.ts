@@ -7,6 +7,7 @@ import { composeStatements } from './compose-statements.ts';
 import { composeValue } from './compose-value.ts';
 import { composeAges, composeModel, composeRepeats, composeTwigs, type Estimated } from './compose-model.ts';
 import { measuredLine } from './measured-line.ts';
+import { composeSize } from './compose-size.ts';
 import { composeTrend } from './compose-trend.ts';
 import { textsOf } from './texts.ts';
 
@@ -40,6 +41,7 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
     values: analysed.lineage.records.taxa.records.map(({ value }) => composeValue(value, analysedTrait)),
     nodes: answer?.estimated && reference ? composeForks(answer, nodeIds(reference.dated.label), scale) : [],
     ...(analysedTrait.trend ? { trend: composeTrend(analysedTrait.trend, scale) } : {}),
+    ...(analysedTrait.size ? { size: composeSize(analysedTrait.size, analysedTrait, analysed) } : {}),
     leaveOneOut: answer?.estimated ? answer.leaveOneOut.map((each) => composeLeftOut(each, scale)) : [],
   };
   return { ...bare, statements: composeStatements(bare, analysed.settings.model) };

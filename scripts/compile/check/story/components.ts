@@ -16,6 +16,7 @@ export const storyComponents: Readonly<Record<string, StoryComponent>> = {
   Age: { props: { of: 'dated' }, required: ['of'] },
   Count: { props: { of: 'counted', at: 'number', trait: 'trait' }, required: ['of'] },
   Term: { props: { id: 'term' }, required: ['id'] },
+  SizeOf: { props: { trait: 'trait' }, required: [] },
   Trend: { props: { trait: 'trait' }, required: [] },
   Aside: { props: {}, required: [] },
   Plain: { props: {}, required: [] },

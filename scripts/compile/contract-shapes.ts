@@ -13,3 +13,21 @@ export const restorationEnds = z
     }),
   )
   .describe('restored points at the lowest and at the highest value that limit and bracket allow');
+
+/** Shapes along the reference tree, in the frame of the measured line. */
+export const shapes = z.object({
+  trait: z.string(),
+  tree: z.string(),
+  template: z.string().optional().describe('of `templates`, that the points give its shape'),
+  landmarks: z.array(z.string()),
+  nodes: z
+    .array(
+      z.object({
+        node: z.string(),
+        at: z
+          .array(z.number())
+          .describe('x and y of each landmark in turn; between nodes they run straight in time'),
+      }),
+    )
+    .describe('every fork and every animal of the tree'),
+});

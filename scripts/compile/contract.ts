@@ -5,6 +5,7 @@ import { bedOrder, horizon, reference, specimen, taxon } from './contract-record
 import { scheme } from './contract-scheme.ts';
 import { section } from './contract-section.ts';
 import { trait } from './contract-traits.ts';
+import { shapes } from './contract-shapes.ts';
 import { tree } from './contract-trees.ts';
 import { value } from './contract-values.ts';
 import { congruence, ghost } from './contract-trend.ts';
@@ -61,6 +62,7 @@ export const compiledLineage = z.object({
   ghosts: z.array(ghost).describe('of the reference tree, oldest first'),
   congruence: z.array(congruence).describe('each tree against the order of finds'),
   drawings: z.array(drawing),
+  shapes: shapes.optional(),
   templates: z.array(template).optional(),
   scheme: scheme.optional(),
   section: section.optional().describe('one sampled section, where there is one'),
@@ -79,6 +81,7 @@ export type { CompiledCongruence, CompiledGhost, CompiledTrend } from './contrac
 export type CompiledTrait = z.output<typeof trait>;
 export type CompiledScheme = z.output<typeof scheme>;
 export type CompiledTemplate = z.output<typeof template>;
+export type CompiledShapes = z.output<typeof shapes>;
 export type CompiledDrawing = z.output<typeof drawing>;
 export type CompiledValue = z.output<typeof value>;
 export type { CompiledPicture };

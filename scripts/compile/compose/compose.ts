@@ -32,6 +32,7 @@ export function composeLineage(
   const traits = composeTraits(analysed);
   const taxa = composeTaxa(analysed);
   const section = analysed.section && composeSection(analysed.section, analysed.lineage);
+  const drawn = drawTaxa(analysed, traits);
   const compiled: CompiledLineage = {
     schema: 'lineament.compiled/1',
     lineage: records.folder.id,
@@ -51,7 +52,8 @@ export function composeLineage(
     traits,
     ghosts: composeGhosts(analysed.congruence),
     congruence: composeCongruence(analysed.congruence),
-    drawings: withOwnDrawings(drawTaxa(analysed, traits), analysed),
+    ...(drawn.shapes ? { shapes: drawn.shapes } : {}),
+    drawings: withOwnDrawings(drawn.drawings, analysed),
     ...(templates.length > 0 ? { templates: templates.map(plainTemplate) } : {}),
     ...(analysed.lineage.scheme.landmarks.size > 0 ? { scheme: composeScheme(analysed) } : {}),
     ...(section ? { section } : {}),

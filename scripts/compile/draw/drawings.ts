@@ -2,23 +2,30 @@ import { spreadOf } from '../../../analysis/geometry/spread.ts';
 import type { PlanePoint } from '../../../analysis/geometry/index.ts';
 import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
 import { measuredLine } from '../compose/measured-line.ts';
-import type { CompiledDrawing, CompiledTrait, CompiledValue } from '../contract.ts';
+import type { CompiledDrawing, CompiledShapes, CompiledTrait, CompiledValue } from '../contract.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 import { completeShape, type BasedPoint, type ValueAim } from './complete-shape.ts';
 import type { MeasuredFrame } from './frame.ts';
+import { composeShapes } from './node-shapes.ts';
 import { relativesOn } from './relatives.ts';
 import { findTaxonShape, type TaxonShape } from './taxon-shape.ts';
 
+/** What pages draw skulls from: one shape a taxon, and the shapes along the reference tree. */
+export interface DrawnLineage {
+  drawings: CompiledDrawing[];
+  shapes?: CompiledShapes;
+}
+
 /**
- * One shape a taxon for the trait that the pages open with, if that trait is a share of a measured line and landmarks were
- * digitised; an empty list otherwise.
+ * Shapes for the trait that the pages open with, if that trait is a share of a measured line and landmarks were digitised;
+ * an empty list otherwise.
  */
-export function drawTaxa(analysed: AnalysedLineage, traits: readonly CompiledTrait[]): CompiledDrawing[] {
+export function drawTaxa(analysed: AnalysedLineage, traits: readonly CompiledTrait[]): DrawnLineage {
   const { lineage } = analysed;
   const focus = lineage.records.lineage?.value.focus;
   const trait = analysed.traits.find((each) => each.record.value.id === focus);
   const framing = trait && framingOf(trait, analysed);
-  if (!trait || !framing) return [];
+  if (!trait || !framing) return { drawings: [] };
   const shapes = new Map<string, TaxonShape>();
   for (const { value } of lineage.records.taxa.records) {
     const shape = findTaxonShape(
@@ -31,9 +38,9 @@ export function drawTaxa(analysed: AnalysedLineage, traits: readonly CompiledTra
   }
   const tree = analysed.trees.find((each) => each.reference);
   const relatives = tree && relativesOn(tree, shapes, framing.frame.reading);
-  const values = traits.find(({ id }) => id === focus)?.values ?? [];
-  return [...shapes].flatMap(([taxon, shape]): CompiledDrawing[] => {
-    const aim = aimOf(values.find((value) => value.taxon === taxon));
+  const composed = traits.find(({ id }) => id === focus)!;
+  const drawings = [...shapes].flatMap(([taxon, shape]): CompiledDrawing[] => {
+    const aim = aimOf(composed.values.find((value) => value.taxon === taxon));
     const { points, limits } = completeShape(taxon, shape, { frame: framing.frame, relatives, aim });
     if (points.size === 0) return [];
     return [
@@ -58,6 +65,12 @@ export function drawTaxa(analysed: AnalysedLineage, traits: readonly CompiledTra
       },
     ];
   });
+  const along = tree && relatives && composeShapes(tree, relatives, framing.frame, composed);
+  const view = [...shapes.values()].find((shape) => shape.framed && !shape.broken)?.view;
+  return {
+    drawings,
+    ...(along && view !== undefined && { shapes: { ...along, ...templateOf(view, analysed) } }),
+  };
 }
 
 function pair([x, y]: PlanePoint): [number, number] {

@@ -125,3 +125,34 @@ describe('shapes for drawings', () => {
     expect(lineage.drawings.some(({ taxon }) => taxon === 'ossorhina-obscura')).toBe(false);
   });
 });
+
+describe('shapes along the tree', () => {
+  test('stand at every fork and animal, the measured line at zero, value and hundred', () => {
+    const { landmarks, nodes } = lineage.shapes!;
+    const [trait] = lineage.traits;
+    const tree = lineage.trees.find(({ reference }) => reference)!;
+    expect(nodes.map(({ node }) => node)).toEqual(tree.nodes.map(({ id }) => id));
+    const x = (at: readonly number[], id: string) => at[2 * landmarks.indexOf(id)]!;
+    for (const { node, at } of nodes) {
+      const value = trait!.values.find(({ taxon }) => taxon === node);
+      const wanted =
+        trait!.nodes.find((fork) => fork.node === node)?.median ??
+        value?.estimate ??
+        value?.conditional?.median;
+      expect(x(at, 'naris-posterior'), node).toBeCloseTo(wanted!, 9);
+      expect(x(at, 'prosthion'), node).toBeCloseTo(0, 9);
+      expect(x(at, 'anterior-orbital-rim'), node).toBeCloseTo(100, 9);
+    }
+  });
+
+  test('do not fold anywhere on the tree', () => {
+    const { landmarks, nodes, template: id } = lineage.shapes!;
+    const template = lineage.templates!.find((each) => each.id === id) as DrawingTemplate;
+    for (const { at } of nodes) {
+      const shape = new Map(
+        landmarks.map((name, index) => [name, [at[2 * index]!, at[2 * index + 1]!] as const]),
+      );
+      expect(fitTemplate(template, shape)).toHaveProperty('warp');
+    }
+  });
+});

@@ -24,6 +24,14 @@ export function drawingsOf(view: LineageView): CompiledDrawing[] {
   );
 }
 
+/** One skull in heavier ink for small pictures, all layers, in the drawing frame; empty for an animal without a drawing. */
+export async function smallSkull(view: LineageView, taxon: string): Promise<string> {
+  const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);
+  const skull = found && skullDrawing(found, view);
+  if (!skull) return '';
+  return found.own ? ownMarkup(found.own) : inkMarkup(skull, 'mini');
+}
+
 /**
  * One skull as a group `skull-<taxon>` in the drawing frame, with the ends of what is restored; plates call it by that id. An
  * `outline` has no stipple: it stands in the page and makes room for the `hero` in full ink when that has come. Empty for an

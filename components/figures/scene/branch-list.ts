@@ -68,7 +68,10 @@ export function tipValue(taxon: PlateTaxon | undefined): number | undefined {
 }
 
 /** The branches that a line at one age cuts. */
-export function branchesAt(branches: readonly Branch[], ageMa: number): Branch[] {
+export function branchesAt<T extends { readonly from: { readonly ageMa: number }; readonly lastMa: number }>(
+  branches: readonly T[],
+  ageMa: number,
+): T[] {
   return branches.filter((branch) => branch.from.ageMa > ageMa && ageMa >= branch.lastMa);
 }
 

@@ -1,0 +1,46 @@
+import { acrossAt, heightOfAge } from '../slice/chart-places.ts';
+import type { CutBranch } from '../slice/slice-at.ts';
+import type { SliceBlock } from '../slice/slice-block.ts';
+
+/** The line on the chart with a mark on every branch that it cuts; circles are kept and moved. */
+export class SliceLine {
+  readonly #block: SliceBlock;
+  readonly #layer: SVGSVGElement;
+  readonly #handle: SVGGElement;
+  readonly #indexOf: ReadonlyMap<string, number>;
+  readonly #circles: SVGCircleElement[] = [];
+
+  constructor(block: SliceBlock, layer: SVGSVGElement, handle: SVGGElement) {
+    this.#block = block;
+    this.#layer = layer;
+    this.#handle = handle;
+    this.#indexOf = new Map(block.branches.map(({ id }, index) => [id, index]));
+  }
+
+  /** Stands at an age, and says so to those who cannot see it. */
+  show(ageMa: number, cut: readonly CutBranch[], said: string): void {
+    const { chart } = this.#block;
+    const y = heightOfAge(chart, ageMa);
+    this.#handle.setAttribute('transform', `translate(0 ${y.toFixed(1)})`);
+    this.#handle.setAttribute('aria-valuenow', String(ageMa));
+    this.#handle.setAttribute('aria-valuetext', said);
+    cut.forEach(({ branch, hasBone }, index) => {
+      const circle = this.#circleAt(index);
+      circle.setAttribute('class', hasBone ? 'slice-cut slice-cut-bone' : 'slice-cut');
+      circle.setAttribute('cx', acrossAt(chart.lines[this.#indexOf.get(branch.id)!]!, y).toFixed(1));
+      circle.setAttribute('cy', y.toFixed(1));
+    });
+    for (let index = cut.length; index < this.#circles.length; index++)
+      this.#circles[index]!.setAttribute('class', 'slice-cut-none');
+  }
+
+  #circleAt(index: number): SVGCircleElement {
+    const known = this.#circles[index];
+    if (known) return known;
+    const circle = document.createElementNS('http://www.w3.org/2000/svg', 'circle');
+    circle.setAttribute('r', '4.6');
+    this.#layer.append(circle);
+    this.#circles.push(circle);
+    return circle;
+  }
+}

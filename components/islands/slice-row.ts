@@ -5,7 +5,8 @@ import type { SliceBlock } from '../slice/slice-block.ts';
 /** One branch in the row, made once and kept while the line moves. */
 interface BranchForm {
   readonly item: HTMLElement;
-  readonly picture: HTMLImageElement;
+  readonly frame: HTMLElement;
+  picture: HTMLImageElement | undefined;
   readonly shape: SVGSVGElement;
   readonly paths: readonly SVGPathElement[];
   readonly name: HTMLElement;
@@ -46,7 +47,8 @@ export class SliceRow {
     const shape = item.querySelector('svg')!;
     const form: BranchForm = {
       item,
-      picture: item.querySelector('img')!,
+      frame: item.querySelector<HTMLElement>('.slice-picture')!,
+      picture: undefined,
       shape,
       paths: [...shape.querySelectorAll('path')],
       name: item.querySelector<HTMLElement>('.slice-name')!,
@@ -68,12 +70,23 @@ export class SliceRow {
     if (told === form.told) return;
     form.told = told;
     form.item.className = `slice-branch ${animal ? 'slice-bone' : 'slice-inferred'}`;
-    if (animal?.picture) form.picture.src = animal.picture;
-    form.picture.hidden = !animal?.picture;
+    if (animal?.picture) this.#picture(form, animal.picture).hidden = false;
+    else if (form.picture) form.picture.hidden = true;
     form.shape.toggleAttribute('hidden', !outline);
     form.name.replaceChildren(...(animal?.name ?? cut.branch.name).map(nodeOfRun));
     form.note.textContent =
       animal?.note ?? this.#block.words[outline ? 'slice.inferred' : 'slice.noShape'] ?? '';
+  }
+
+  /** The picture of an animal's bones, made when it is first shown. */
+  #picture(form: BranchForm, address: string): HTMLImageElement {
+    if (form.picture) return form.picture;
+    const [, , width, height] = this.#block.box;
+    form.picture = new Image(Math.round(width / 10), Math.round(height / 10));
+    form.picture.alt = '';
+    form.picture.src = address;
+    form.frame.prepend(form.picture);
+    return form.picture;
   }
 }
 

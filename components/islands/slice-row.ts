@@ -69,7 +69,7 @@ export class SliceRow {
     const told = animal ? 'bone' : outline ? 'shape' : 'none';
     if (told === form.told) return;
     form.told = told;
-    form.item.className = `slice-branch ${animal ? 'slice-bone' : 'slice-inferred'}`;
+    form.item.className = `slice-branch ${animal ? 'slice-inked' : 'slice-ruled'}`;
     if (animal?.picture) this.#picture(form, animal.picture).hidden = false;
     else if (form.picture) form.picture.hidden = true;
     form.shape.toggleAttribute('hidden', !outline);

@@ -134,7 +134,7 @@ describe('the slice', () => {
     const { view } = await open('', { javaScriptEnabled: false });
     const paths = (page: Page) =>
       page
-        .locator('.slice-row:first-child .slice-inferred path')
+        .locator('.slice-row:first-child .slice-ruled path')
         .evaluateAll((all) => all.map((path) => path.getAttribute('d')));
     const drawn = await paths(view);
     expect(drawn.length).toBeGreaterThan(20);
@@ -143,13 +143,13 @@ describe('the slice', () => {
     await untilCut(live, 32);
     expect(await paths(live)).toEqual(drawn);
     const inked = await live
-      .locator('.slice-bone')
+      .locator('.slice-inked')
       .evaluateAll((items) => items.map((item) => (item as HTMLElement).dataset['branch']));
     expect(inked.sort()).toEqual(['brevirhina-tarda', 'meridorhina-lata']);
     await expect
       .poll(() =>
         live
-          .locator('.slice-bone img')
+          .locator('.slice-inked img')
           .first()
           .evaluate((img: HTMLImageElement) => img.naturalWidth),
       )

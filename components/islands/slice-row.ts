@@ -72,7 +72,8 @@ export class SliceRow {
     form.item.className = `slice-branch ${animal ? 'slice-inked' : 'slice-ruled'}`;
     if (animal?.picture) this.#picture(form, animal.picture).hidden = false;
     else if (form.picture) form.picture.hidden = true;
-    form.shape.toggleAttribute('hidden', !outline);
+    if (outline) form.shape.removeAttribute('display');
+    else form.shape.setAttribute('display', 'none');
     form.name.replaceChildren(...(animal?.name ?? cut.branch.name).map(nodeOfRun));
     form.note.textContent =
       animal?.note ?? this.#block.words[outline ? 'slice.inferred' : 'slice.noShape'] ?? '';

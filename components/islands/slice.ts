@@ -38,7 +38,7 @@ class TreeSlice extends HTMLElement {
   connectedCallback(): void {
     this.#ageMa = Number(this.dataset['age']);
     const handle = this.#handle();
-    handle.removeAttribute('hidden');
+    handle.removeAttribute('display');
     this.querySelector<HTMLElement>('.slice-controls')!.hidden = false;
     for (const rest of this.querySelectorAll('.slice-row:not(:first-child), .slice-cuts'))
       rest.setAttribute('hidden', '');

@@ -7,7 +7,7 @@ import { checkStory } from './story/check-story.ts';
 import { proseRules } from './story/check-prose.ts';
 import type { Known } from './known.ts';
 
-/** Checks the story of every language, and that there is one for each language once there is any. */
+/** Checks the story of every language, and tells of a language that has none. */
 export function checkStories(records: LineageRecords, known: Known, report: Report): void {
   const languages = records.lineage?.value.languages ?? [...records.stories.keys()];
   const labels = records.specimens.records.map(({ value }) => specimenLabel(value));
@@ -25,16 +25,23 @@ export function checkStories(records: LineageRecords, known: Known, report: Repo
     }
     checkStory(source, known, proseRules(language, labels, traitWords(records, language)), pictures, report);
   }
-  if (records.stories.size === 0) return;
-  for (const language of languages) {
-    if (records.stories.has(language) || !records.lineage) continue;
+  checkMissing(records, report);
+}
+
+/** A page without a story is whole but for it, and says so: a warning. */
+function checkMissing({ lineage, stories }: LineageRecords, report: Report): void {
+  if (!lineage) return;
+  const { languages } = lineage.value;
+  const missing = languages.filter((language) => !stories.has(language));
+  if (missing.length === 0) return;
+  const none = missing.length === languages.length;
+  for (const language of none ? missing.slice(0, 1) : missing)
     report.add(
       'story-missing',
-      records.lineage.at(['languages']),
-      `there is no story in "${language}"`,
-      `add story.${language}.mdx, or take the language off the list`,
+      lineage.at(['languages', languages.indexOf(language)]),
+      none ? 'there is no story' : `there is no story in "${language}"`,
+      `add story.${language}.mdx; until then the page says that its story is missing, and shows figure, values and evidence`,
     );
-  }
 }
 
 /** The labels of traits in a language: a number word beside one is most likely a result. */

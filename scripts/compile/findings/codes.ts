@@ -116,7 +116,7 @@ export const severities = {
   'story-digits': 'error',
   'story-number-word': 'warning',
   'story-phrase': 'warning',
-  'story-missing': 'error',
+  'story-missing': 'warning',
   'story-heading': 'error',
 } as const satisfies Record<string, 'error' | 'warning'>;
 

@@ -1,3 +1,4 @@
+import { isPlaceColumn } from '../check/place-words.ts';
 import type { Report } from '../findings/report.ts';
 import { didYouMean } from '../findings/suggest.ts';
 import type { LengthUnit, Measurement, SheetMapping } from '../schema/index.ts';
@@ -117,6 +118,8 @@ function namedColumn(
     return sayingColumn(cell, said[1]!, said[2]!, unit, measurements, report);
   const measurement = measurements.get(name);
   if (!measurement) {
+    // A column of exact places is told as such, not also as unknown.
+    if (isPlaceColumn(cell.text)) return undefined;
     const saying = [...measurements.keys()].flatMap((id) => [`${id}.toBreak`, `${id}.approximate`]);
     const near = didYouMean(name, [...measurements.keys(), ...facts, ...(name.includes('.') ? saying : [])]);
     report.add(

@@ -183,9 +183,17 @@ describe('messages about stories', () => {
         .filter((_, index, lines) => /story-missing/.test(lines[index - (index % 3)]!))
         .join('\n'),
     ).toMatchInlineSnapshot(`
-      "lineage.yaml:5:12-20 error story-missing
+      "lineage.yaml:5:17-19 warning story-missing
         there is no story in "es"
-        add story.es.mdx, or take the language off the list"
+        add story.es.mdx; until then the page says that its story is missing, and shows figure, values and evidence"
+    `);
+  });
+
+  it('there is no story', async () => {
+    expect(await findingsAfter({ 'story.en.mdx': null })).toMatchInlineSnapshot(`
+      "lineage.yaml:5:13-15 warning story-missing
+        there is no story
+        add story.en.mdx; until then the page says that its story is missing, and shows figure, values and evidence"
     `);
   });
 

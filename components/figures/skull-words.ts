@@ -37,9 +37,14 @@ export function diagramWords(view: LineageView, drawing: CompiledDrawing): strin
 
 /** What more there is to say of a drawing: that a side was turned over, that parts are restored, that it has no scale. */
 export function drawingNotes(view: LineageView, drawing: CompiledDrawing): string[] {
-  const isMirrored = drawing.specimens.some((id) => view.findSpecimen(id)?.mirrored);
+  const mirrored = drawing.specimens.flatMap((id) => {
+    const specimen = view.findSpecimen(id);
+    return specimen?.mirrored ? [specimen.label] : [];
+  });
   return [
-    ...(isMirrored ? [view.voice.say('drawing.mirrored')] : []),
+    ...(mirrored.length > 0
+      ? [view.voice.say('drawing.mirrored', { specimens: shortList(view, mirrored) })]
+      : []),
     ...(drawing.mmPerUnit === undefined ? [view.voice.say('drawing.noScale')] : []),
   ];
 }

@@ -31,6 +31,16 @@ export const printPalette: InkPalette = {
   accent: '#000000',
 };
 
+/** What is drawn over a picture that stands on paper by day and on dark ground by night: tones that are told from both. */
+export const middlePalette: InkPalette = {
+  paper: '#ffffff',
+  bone: '#fdfaf3',
+  socket: '#c9bda6',
+  ink: '#857a6b',
+  second: '#857a6b',
+  accent: '#c8432a',
+};
+
 /** Widths in units of the trait: a small figure needs a heavier pen and wider ruling to stay clear. */
 export interface InkWeights {
   readonly pen: number;

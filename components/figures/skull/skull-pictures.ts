@@ -4,13 +4,20 @@ import { join } from 'node:path';
 import { composeSkull } from './compose-skull.ts';
 import { rasterise } from './raster.ts';
 import type { InkQuality, SkullDrawing } from './skull-drawing.ts';
-import { skullToSvg, skullViewBox, standaloneSvg } from './skull-svg.ts';
+import { boxedSvg, skullToSvg, skullViewBox } from './skull-svg.ts';
 
 /** Goes up when the same drawing comes out otherwise: it is part of the digest under which pictures are kept. */
 export const inkEdition = 3;
 
+/** One size of picture; with a box it shows that part of the drawing frame, so that skulls of one lineage line up. */
+export interface PictureWish {
+  readonly quality: InkQuality;
+  readonly widthPx: number;
+  readonly box?: SkullPictureFile['box'];
+}
+
 /** Widths of the kept pictures: twice the size at which a focal skull and one of a series are shown. */
-export const pictureSizes: readonly { readonly quality: InkQuality; readonly widthPx: number }[] = [
+export const pictureSizes: readonly PictureWish[] = [
   { quality: 'hero', widthPx: 1280 },
   { quality: 'mini', widthPx: 320 },
 ];
@@ -38,26 +45,25 @@ export async function skullPictures(
   await mkdir(folder, { recursive: true });
   const files: SkullPictureFile[] = [];
   for (const drawing of drawings)
-    for (const { quality, widthPx } of sizes)
-      files.push(await keptPicture(drawing, quality, widthPx, folder));
+    for (const wish of sizes) files.push(await keptPicture(drawing, wish, folder));
   return files;
 }
 
 async function keptPicture(
   drawing: SkullDrawing,
-  quality: InkQuality,
-  widthPx: number,
+  { quality, widthPx, box: wanted }: PictureWish,
   folder: string,
 ): Promise<SkullPictureFile> {
-  const name = `${drawing.id}.${quality}.${pictureDigest(drawing, quality, widthPx)}`;
+  const name = `${drawing.id}.${quality}.${pictureDigest(drawing, quality, widthPx, wanted)}`;
   const [file, boxFile] = [join(folder, `${name}.webp`), join(folder, `${name}.json`)];
   const box = await readBox(boxFile);
   if (box) return { drawing: drawing.id, quality, name, file, box };
   const picture = composeSkull(drawing, quality);
-  await writeWhole(file, await rasterise(standaloneSvg(picture, widthPx, ['bone'])));
+  const shown = wanted ?? skullViewBox(picture);
+  await writeWhole(file, await rasterise(boxedSvg(skullToSvg(picture, ['bone']), widthPx, shown)));
   // The box is written last: where it stands, the picture is whole.
-  await writeWhole(boxFile, JSON.stringify(skullViewBox(picture)));
-  return { drawing: drawing.id, quality, name, file, box: skullViewBox(picture) };
+  await writeWhole(boxFile, JSON.stringify(shown));
+  return { drawing: drawing.id, quality, name, file, box: shown };
 }
 
 /**
@@ -79,9 +85,14 @@ export async function keptMarkup(
 }
 
 /** Digest of all that a picture shows: twelve hexadecimal digits of SHA-256. */
-export function pictureDigest(drawing: SkullDrawing, quality: InkQuality, widthPx: number): string {
+export function pictureDigest(
+  drawing: SkullDrawing,
+  quality: InkQuality,
+  widthPx: number,
+  box?: SkullPictureFile['box'],
+): string {
   // The accent is drawn live and is no part of the picture.
-  return digestOf([quality, widthPx, { ...drawing, accent: undefined }]);
+  return digestOf([quality, widthPx, { ...drawing, accent: undefined }, ...(box ? [box] : [])]);
 }
 
 function digestOf(shown: readonly unknown[]): string {

@@ -91,8 +91,16 @@ export function standaloneSvg(
   layers?: readonly SkullLayer[],
   palette?: InkPalette,
 ): string {
-  const [left, top, width, height] = skullViewBox(picture);
+  return boxedSvg(skullToSvg(picture, layers, palette), widthPx, skullViewBox(picture));
+}
+
+/** Markup in the drawing frame as an image of its own that shows a part of the frame. */
+export function boxedSvg(
+  markup: string,
+  widthPx: number,
+  [left, top, width, height]: readonly [number, number, number, number],
+): string {
   const box = [left, top, width, height].map(fineCoordinate).join(' ');
   const heightPx = fineCoordinate((widthPx * height) / width);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${fineCoordinate(widthPx)}" height="${heightPx}" viewBox="${box}">${skullToSvg(picture, layers, palette)}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${fineCoordinate(widthPx)}" height="${heightPx}" viewBox="${box}">${markup}</svg>`;
 }

@@ -21,8 +21,10 @@ function drawingWith(found: number, all: number): CompiledDrawing {
 }
 
 const view = {
-  voice: { say: (key: string) => key },
-  findSpecimen: (id: string) => ({ mirrored: id === 'turned' }),
+  voice: {
+    say: (key: string, places?: { specimens: string }) => (places ? `${key} ${places.specimens}` : key),
+  },
+  findSpecimen: (id: string) => ({ mirrored: id === 'turned', label: id === 'turned' ? 'Turned 7' : id }),
 } as unknown as LineageView; // what the notes ask of it
 
 describe('how much of a skull was found', () => {
@@ -56,6 +58,6 @@ test('a side that was turned over is said, and so is a scale that is not known',
   expect(drawingNotes(view, drawing)).toEqual(['drawing.noScale']);
   expect(drawingNotes(view, { ...drawing, mmPerUnit: 1.2 })).toEqual([]);
   expect(drawingNotes(view, { ...drawing, specimens: ['x-1', 'turned'], mmPerUnit: 1.2 })).toEqual([
-    'drawing.mirrored',
+    'drawing.mirrored Turned 7',
   ]);
 });

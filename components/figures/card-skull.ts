@@ -1,0 +1,113 @@
+import { join } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
+import type { LineageView } from '../lineage/view.ts';
+import { barLengthMm } from './scene/scale-bar.ts';
+import { drawSkull } from './skull/draw-skull.ts';
+import { middlePalette, printPalette, type InkPalette } from './skull/ink-style.ts';
+import { SkullFolds } from './skull/place-template.ts';
+import { rasterise } from './skull/raster.ts';
+import { skullPictures } from './skull/skull-pictures.ts';
+import { boxedSvg, skullToSvg, type SkullLayer } from './skull/skull-svg.ts';
+import { drawingsOf, skullDrawing } from './skull-figures.ts';
+import { ownMarkup } from './skull-markup.ts';
+import { isFragment } from './skull-words.ts';
+
+type Box = readonly [left: number, top: number, width: number, height: number];
+
+/** Twice the width at which a card shows a skull. */
+export const cardWidthPx = 480;
+/** Room for what reaches beyond the landmarks, and below it for the bar. */
+const room = { side: 9, below: 22 };
+const keptFolder = join(process.cwd(), '.lineament', 'skulls');
+
+/** What of the frame every card of a lineage shows: one box for all, so that eyes and tooth rows line up from card to card. */
+export function cardBox(view: LineageView): Box {
+  const places = drawingsOf(view).flatMap(({ points }) => Object.values(points).map(({ at }) => at));
+  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
+  const [left, top] = [Math.floor(Math.min(...xs)) - room.side, Math.floor(Math.min(...ys)) - room.side];
+  return [
+    left,
+    top,
+    Math.ceil(Math.max(...xs)) + room.side - left,
+    Math.ceil(Math.max(...ys)) + room.below - top,
+  ];
+}
+
+/** The bone of one skull as a WebP picture on a clear ground, kept by digest; undefined for an animal without a drawing. */
+export async function cardRaster(view: LineageView, taxon: string): Promise<Buffer | undefined> {
+  const found = findDrawing(view, taxon);
+  const skull = found && skullDrawing(found, view);
+  if (!skull) return undefined;
+  const box = cardBox(view);
+  if (found.own)
+    return rasterise(boxedSvg(ownMarkup({ ...found.own, restored: '', accent: '' }), cardWidthPx, box));
+  try {
+    const wish = { quality: 'mini', widthPx: cardWidthPx, box } as const;
+    const [picture] = await skullPictures([skull], keptFolder, [wish]);
+    return await readFile(picture!.file);
+  } catch (error) {
+    if (!(error instanceof SkullFolds)) throw error;
+    return rasterise(boxedSvg(skullToSvg(drawSkull(skull, 'mini').picture, ['bone']), cardWidthPx, box));
+  }
+}
+
+/**
+ * What lies over the picture of a card, as an image of its own: restored parts, the torn edge, the anatomy of the trait, and
+ * the bar of millimetres. Of a fragment nothing restored is shown.
+ */
+export function cardOverlay(view: LineageView, taxon: string): string | undefined {
+  return cardSvg(view, taxon, middlePalette, ['restored', 'torn', 'accent']);
+}
+
+/** The whole of a card's skull in black lines, for paper. */
+export function cardPrint(view: LineageView, taxon: string): string | undefined {
+  return cardSvg(view, taxon, printPalette, ['bone', 'restored', 'torn', 'accent']);
+}
+
+function cardSvg(
+  view: LineageView,
+  taxon: string,
+  palette: InkPalette,
+  layers: readonly SkullLayer[],
+): string | undefined {
+  const found = findDrawing(view, taxon);
+  const skull = found && skullDrawing(found, view);
+  if (!skull) return undefined;
+  const box = cardBox(view);
+  const isShown = (layer: SkullLayer) =>
+    !isFragment(found) ||
+    (layer !== 'restored' && !(layer === 'accent' && skull.accent?.status === 'inferred'));
+  const markup = found.own
+    ? ownOver(found.own, layers)
+    : skullToSvg(drawSkull(skull, 'mini').picture, layers.filter(isShown), palette);
+  return boxedSvg(markup + barMarkup(found.mmPerUnit, box, palette), cardWidthPx, box);
+}
+
+function ownOver(own: NonNullable<CompiledDrawing['own']>, layers: readonly SkullLayer[]): string {
+  if (layers.includes('bone')) return ownMarkup(own);
+  // Over the picture its ink stands on paper or on dark ground, like that of diagrams.
+  return ownMarkup({ ...own, bone: '', restored: middleInk(own.restored) });
+}
+
+function middleInk(markup: string): string {
+  return markup.replace(/<[^>]*class="[^"]*own-(fill|stroke)-ink[^>]*>/g, (tag, key: string) =>
+    tag.replace(new RegExp(`\\b${key}="[^"]*"`), `${key}="${middlePalette.ink}"`),
+  );
+}
+
+function findDrawing(view: LineageView, taxon: string): CompiledDrawing | undefined {
+  return drawingsOf(view).find((drawing) => drawing.taxon === taxon);
+}
+
+function barMarkup(
+  mmPerUnit: number | undefined,
+  [left, top, width, height]: Box,
+  { ink }: InkPalette,
+): string {
+  const lengthMm = mmPerUnit === undefined ? undefined : barLengthMm(mmPerUnit * 60);
+  if (mmPerUnit === undefined || lengthMm === undefined) return '';
+  const [end, y] = [left + width - room.side, top + height - 5];
+  const start = end - lengthMm / mmPerUnit;
+  return `<path d="M${start} ${y}H${end}M${start} ${y - 2}v4M${end} ${y - 2}v4" fill="none" stroke="${ink}" stroke-width="1.3"/><text x="${(start + end) / 2}" y="${y - 4}" fill="${ink}" font-family="sans-serif" font-size="9" text-anchor="middle">${lengthMm} mm</text>`;
+}

@@ -17,5 +17,5 @@ export function citationOf(view: LineageView, value: CompiledValue, address: str
     date: edition.date,
     digest: lineage.resultDigest.slice(0, 12),
   });
-  return `${said} ${address}${invented ? ` (${voice.say('invented')})` : ''}`;
+  return `${said} ${address}${invented ? ` (${voice.say('evidence.citeInvented')})` : ''}`;
 }

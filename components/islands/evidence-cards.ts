@@ -53,7 +53,7 @@ class EvidenceCards extends HTMLElement {
     const card = id.startsWith('evidence-') ? await this.#find(id) : null;
     if (turn !== this.#turn) return;
     const wasOpen = this.querySelector('.card.open');
-    if (card !== wasOpen) wasOpen?.classList.remove('open');
+    if (card !== wasOpen) this.#shut(wasOpen);
     if (!card) {
       if (wasOpen) wishFocus(undefined);
       return;
@@ -65,6 +65,12 @@ class EvidenceCards extends HTMLElement {
     this.#pinFigure();
     card.focus({ preventScroll: true });
   };
+
+  /** Puts a card back among the others; one that was fetched has no place there, and goes. */
+  #shut(card: Element | null): void {
+    card?.classList.remove('open');
+    if (this.dataset['folder']) card?.remove();
+  }
 
   /** The card of an id: on the page, or fetched from a page of its own. A card that cannot be fetched is gone to instead. */
   async #find(id: string): Promise<HTMLElement | null> {

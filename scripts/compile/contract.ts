@@ -1,3 +1,4 @@
+import { edition } from './contract-editions.ts';
 import { z } from 'zod';
 import { drawing, template } from './contract-drawings.ts';
 import type { CompiledPicture } from './contract-pictures.ts';
@@ -41,6 +42,7 @@ export const compiledLineage = z.object({
     languages: z.array(z.string()).min(1),
     focus: z.string().describe('the trait that the pages open with'),
     edition: z.object({ number: z.number(), date: z.string(), status: z.string() }),
+    editions: z.array(edition).optional().describe('all of them, newest first'),
     credits: z.array(z.string()),
     licence: z.string(),
     contact: z.string().optional(),

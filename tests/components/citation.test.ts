@@ -21,7 +21,7 @@ test('a citation of an inferred value keeps its brackets, its edition and its ad
 });
 
 test('only invented records are cited as invented', () => {
-  expect(cite(lineage).text).toMatch(/\(Invented for teaching\)$/);
+  expect(cite(lineage).text).toMatch(/\(made-up records\)$/);
   const real = { ...lineage, about: { ...lineage.about, invented: false } };
   expect(cite(real).text.endsWith(address)).toBe(true);
 });

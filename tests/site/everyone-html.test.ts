@@ -4,10 +4,8 @@ import { HtmlValidate } from 'html-validate';
 import { expect, inject, test } from 'vitest';
 
 const folder = inject('siteFolder');
-/** All pages but the measuring bench: its picture has no source until a visitor opens one, and it answers for that itself. */
-const pages = (await readdir(folder, { recursive: true }))
-  .filter((file) => file.endsWith('.html') && !file.startsWith('bench'))
-  .sort();
+/** Every page of every kind. */
+const pages = (await readdir(folder, { recursive: true })).filter((file) => file.endsWith('.html')).sort();
 
 /**
  * An outside checker of the HTML standard. Rules of layout in the source (spaces, quotes, case) are off: the pages are

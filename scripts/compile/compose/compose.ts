@@ -14,6 +14,7 @@ import { printReferences } from './references.ts';
 import { composeSection } from '../section/compose-section.ts';
 import { settleAll } from './rounding.ts';
 import { composeScheme } from './compose-scheme.ts';
+import { composeEditions } from './compose-editions.ts';
 
 /** What is shown besides the records: a preview's stamp, and the templates that drawings hang on. */
 export interface Showing {
@@ -70,6 +71,7 @@ function aboutOf(authored: AuthoredLineage, preview: boolean): CompiledLineage['
     languages: authored.languages,
     focus: authored.focus,
     edition: { number: edition.number, date: edition.date, status: edition.status },
+    editions: composeEditions(authored.editions),
     credits: authored.credits,
     licence: authored.licence,
     ...(authored.contact === undefined ? {} : { contact: authored.contact }),

@@ -22,9 +22,8 @@ describe('a part of a Cenozoic epoch', () => {
   it('is offered as its stages, by either of its names', async () => {
     expect(findStagesOfPart('Early Palaeocene')).toEqual(['Danian']);
     expect(findStagesOfPart('middle Oligocene')).toBeUndefined();
-    expect(
-      await findingsAfter({ 'horizons.yaml': replaced('stage: Langhian', 'stage: Middle Miocene') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'horizons.yaml': replaced('stage: Langhian', 'stage: Middle Miocene') }))
+      .toMatchInlineSnapshot(`
       "horizons.yaml:4:58-72 error unknown-stage
         unknown stage: "Middle Miocene"
         write stages: [Langhian, Serravallian]"

@@ -2,7 +2,7 @@
 
 const degrees =
   /\d{1,3}(?:\.\d+)?\s*°\s*(?:\d{1,2}(?:\.\d+)?\s*[′'’]\s*)?(?:\d{1,2}(?:\.\d+)?\s*(?:[″"”]|'')\s*)?[NSEWO](?![\p{L}])/u;
-const decimalPair = /(?<![\d.])[-+−]?\d{1,2}\.\d{3,}\s*°?\s*[NS]?\s*[,; ]\s*[-+−]?\d{1,3}\.\d{3,}(?![\d.])/;
+const decimalPair = /(?<![\d.])[-+−]?\d{1,2}\.\d{3,}\s*°?\s*[NS]?\s*[,; ]\s*[-+−]?\d{1,3}\.\d{3,}(?!\d|\.\d)/;
 const grid = /\b\d{1,2}[C-HJ-NP-X]\s*\d{5,7}\s+\d{6,8}\b/;
 
 /** The first coordinates in a text, as degrees, a decimal pair, or a UTM reference; undefined where there are none. */

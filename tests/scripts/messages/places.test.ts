@@ -22,13 +22,16 @@ describe('messages about exact places', () => {
         .split('\n')
         .filter((_, index, lines) => lines[index - (index % 3)]!.includes('exact-place'))
         .join('\n'),
-    ).toMatchInlineSnapshot(`""`);
+    ).toMatchInlineSnapshot(`
+      "story.en.mdx:11:11-28 error exact-place
+        an exact place would be published from here
+        move the coordinates to private.yaml, and name the district or county here"
+    `);
   });
 
   it('coordinates stand in a reference', async () => {
-    expect(
-      await findingsAfter({ 'references.bib': replaced('Invented for tests', 'at 47.12345, 8.54321') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'references.bib': replaced('Invented for tests', 'at 47.12345, 8.54321') }))
+      .toMatchInlineSnapshot(`
       "references.bib:8:14-31 error exact-place
         an exact place would be published from here
         move the coordinates to private.yaml, and name the district or county here"

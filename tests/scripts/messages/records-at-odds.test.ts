@@ -26,9 +26,8 @@ describe('messages about casts', () => {
   });
 
   it('a cast is of another bed than its original', async () => {
-    expect(
-      await findingsAfter({ 'specimens.yaml': castOf('hm-1', ', horizon: upper-shelf') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'specimens.yaml': castOf('hm-1', ', horizon: upper-shelf') }))
+      .toMatchInlineSnapshot(`
       "specimens.yaml:59:78-89 error counted-twice
         a cast of "hm-1", which is from "lower-shelf": one animal would lie in two beds
         leave the horizon off the cast, or correct one of the two"
@@ -40,9 +39,8 @@ describe('messages about traits that cannot be', () => {
   const ratio = 'ratio: { part: muzzle-length, whole: skull-length, unit: percent }';
 
   it('a length is taken for an angle', async () => {
-    expect(
-      await findingsAfter({ 'traits.yaml': replaced(ratio, 'angle: muzzle-length') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'traits.yaml': replaced(ratio, 'angle: muzzle-length') }))
+      .toMatchInlineSnapshot(`
       "traits.yaml:5:10-23 error trait-kind
         "muzzle-length" is a length, where an angle is meant
         name a measurement that is an angle, or make this another kind of trait"
@@ -50,9 +48,8 @@ describe('messages about traits that cannot be', () => {
   });
 
   it('a ratio is of one length to itself', async () => {
-    expect(
-      await findingsAfter({ 'traits.yaml': replaced('whole: skull-length', 'whole: muzzle-length') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'traits.yaml': replaced('whole: skull-length', 'whole: muzzle-length') }))
+      .toMatchInlineSnapshot(`
       "traits.yaml:5:40-53 error trait-kind
         the part and the whole are both "muzzle-length": the ratio is always the same
         name two measurements"
@@ -74,9 +71,8 @@ describe('messages about traits that cannot be', () => {
 
 describe('messages about taxa', () => {
   it('two taxa have one name', async () => {
-    expect(
-      await findingsAfter({ 'taxa.yaml': replaced('Collina dubia', 'Collina nana') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'taxa.yaml': replaced('Collina dubia', 'Collina nana') }))
+      .toMatchInlineSnapshot(`
       "taxa.yaml:8:40-52 error duplicate-id
         "Collina nana" is also the name of "collina-nana"
         correct one of the two names, or keep one record"
@@ -139,9 +135,8 @@ describe('messages about editions and languages', () => {
   });
 
   it('a language is a word', async () => {
-    expect(
-      await findingsAfter({ 'lineage.yaml': replaced('languages: [en]', 'languages: [english]') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'lineage.yaml': replaced('languages: [en]', 'languages: [english]') }))
+      .toMatchInlineSnapshot(`
       "lineage.yaml:5:13-20 error wrong-value
         languages.0 "english" is no language tag
         write two or three small letters, such as en, es or pt-BR"
@@ -149,9 +144,8 @@ describe('messages about editions and languages', () => {
   });
 
   it('a language is listed twice', async () => {
-    expect(
-      await findingsAfter({ 'lineage.yaml': replaced('languages: [en]', 'languages: [en, en]') }),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter({ 'lineage.yaml': replaced('languages: [en]', 'languages: [en, en]') }))
+      .toMatchInlineSnapshot(`
       "lineage.yaml:5:17-19 error duplicate-id
         the language "en" is listed twice
         remove it once"

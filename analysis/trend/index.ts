@@ -11,6 +11,7 @@ export {
   type GhostRange,
 } from './congruence.ts';
 export { fitSection, type NoSection } from './fit-section.ts';
+export { independentPairs, type TipPair } from './independent-pairs.ts';
 export { kendallTest, type RankTest } from './kendall.ts';
 export { kendallOnTree, type TreeKendall } from './kendall-on-tree.ts';
 export { findLevelSummary, type LevelSummary, type LevelValue } from './level-summary.ts';

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { statement } from './contract-statements.ts';
 import { interval, texts } from './contract-words.ts';
 import { size } from './contract-size.ts';
-import { trend } from './contract-trend.ts';
+import { rates, trend } from './contract-trend.ts';
 import { value } from './contract-values.ts';
 
 /* The part of the compiled lineage that is traits and what was computed of them; `contract.ts` is the whole. */
@@ -123,4 +123,5 @@ export const trait = z.object({
   statements: z.array(statement).describe('what pages say of the trait, free of any language'),
   trend: trend.optional(),
   size: size.optional(),
+  rates: rates.optional().describe('for lengths and sizes on log scale alone'),
 });

@@ -75,6 +75,22 @@ export const trend = z.object({
     .describe('Kendall’s tau with time, judged by simulation on the reference tree: a description'),
 });
 
+/** How fast a length changed, in darwins: natural logs a million years, never without the time it was measured over. */
+export const rates = z.object({
+  pairs: z
+    .array(
+      z.object({
+        one: z.string(),
+        other: z.string(),
+        pathMyr: z.number().describe('time that parts them on the reference tree'),
+        darwins: z.number().describe('without direction'),
+        standardError: z.number(),
+      }),
+    )
+    .describe('pairs of relatives whose paths share no branch'),
+});
+
+export type CompiledRates = z.output<typeof rates>;
 export type CompiledTrend = z.output<typeof trend>;
 export type CompiledGhost = z.output<typeof ghost>;
 export type CompiledCongruence = z.output<typeof congruence>;

@@ -79,7 +79,7 @@ export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
 export type CompiledSection = z.output<typeof section>;
 export type { CompiledSize } from './contract-size.ts';
-export type { CompiledCongruence, CompiledGhost, CompiledTrend } from './contract-trend.ts';
+export type { CompiledCongruence, CompiledGhost, CompiledRates, CompiledTrend } from './contract-trend.ts';
 export type CompiledTrait = z.output<typeof trait>;
 export type CompiledScheme = z.output<typeof scheme>;
 export type CompiledTemplate = z.output<typeof template>;

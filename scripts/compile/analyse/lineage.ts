@@ -14,6 +14,7 @@ import { ageDraws } from './age-draws.ts';
 import { analyseSection, type AnalysedSection } from '../section/analyse-section.ts';
 import { spanOfTrait, type TraitSpan } from './span.ts';
 import { taxonAges, type TaxonAges } from './taxon-ages.ts';
+import { ratesOfTrait, type PairRate } from './rates.ts';
 import { sizeOfTrait, type TraitSize } from './size.ts';
 import { trendOfTrait, type TraitTrend } from './trend.ts';
 import { findTraitKind } from './trait-kind.ts';
@@ -33,6 +34,8 @@ export interface AnalysedTrait {
   trend: TraitTrend | undefined;
   /** Against the size that the trait declares; none in a check. */
   size: TraitSize | undefined;
+  /** How fast a length changed; none for another trait, and none in a check. */
+  rates: PairRate[] | undefined;
   /** Limits from broken specimens, by taxon. */
   limits: Map<string, SpecimenLimit[]>;
   /** Age in Ma at which each taxon's mark stands. */
@@ -83,10 +86,11 @@ export function analyseLineage(
     const span =
       depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
     const trend = depth === 'whole' ? trendOfTrait(each, grounds) : undefined;
+    const rates = depth === 'whole' ? ratesOfTrait(each, reference) : undefined;
     const size = depth === 'whole' ? sizeOfTrait(each, lineage, reference) : undefined;
     const sensitivity =
       depth === 'whole' && reference && answer?.estimated ? sensitivityOn(reference, each) : undefined;
-    return { ...each, placedMa, trees, answer, sensitivity, span, trend, size };
+    return { ...each, placedMa, trees, answer, sensitivity, span, trend, size, rates };
   });
   const focal = traits.find(({ record }) => record.value.id === authored.focus);
   const trees = focal?.trees ?? dater(placeTaxa(carrierBeds(undefined, lineage.records), lineage, ages));

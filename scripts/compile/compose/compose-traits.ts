@@ -8,7 +8,7 @@ import { composeValue } from './compose-value.ts';
 import { composeAges, composeModel, composeRepeats, composeTwigs, type Estimated } from './compose-model.ts';
 import { measuredLine } from './measured-line.ts';
 import { composeSize } from './compose-size.ts';
-import { composeTrend } from './compose-trend.ts';
+import { composeRates, composeTrend } from './compose-trend.ts';
 import { textsOf } from './texts.ts';
 
 /** Traits as the pages read them: what was measured, the model, and a value for every taxon. */
@@ -42,6 +42,7 @@ function composeTrait(analysedTrait: AnalysedTrait, analysed: AnalysedLineage): 
     nodes: answer?.estimated && reference ? composeForks(answer, nodeIds(reference.dated.label), scale) : [],
     ...(analysedTrait.trend ? { trend: composeTrend(analysedTrait.trend, scale) } : {}),
     ...(analysedTrait.size ? { size: composeSize(analysedTrait.size, analysedTrait, analysed) } : {}),
+    ...(analysedTrait.rates ? { rates: composeRates(analysedTrait.rates) } : {}),
     leaveOneOut: answer?.estimated ? answer.leaveOneOut.map((each) => composeLeftOut(each, scale)) : [],
   };
   return { ...bare, statements: composeStatements(bare, analysed.settings.model) };

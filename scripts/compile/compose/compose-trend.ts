@@ -1,7 +1,8 @@
 import type { LinePoint } from '../../../analysis/estimate/index.ts';
 import { fromScale, type TraitScale } from '../../../analysis/traits/index.ts';
+import type { PairRate } from '../analyse/rates.ts';
 import type { TraitTrend, TrendRow } from '../analyse/trend.ts';
-import type { CompiledTrend } from '../contract-trend.ts';
+import type { CompiledRates, CompiledTrend } from '../contract-trend.ts';
 
 /** A trend as the pages read it: slopes on the trait's scale, the line in its unit. */
 export function composeTrend(found: TraitTrend, scale: TraitScale): CompiledTrend {
@@ -44,4 +45,19 @@ function composeRow({ tree, rule, slope, signs }: TrendRow): CompiledTrend['rows
 export function composeLinePoint({ at, median, interval }: LinePoint, scale: TraitScale) {
   const ends: [number, number] = [fromScale(scale, interval[0]), fromScale(scale, interval[1])];
   return { at, median: fromScale(scale, median), interval: ends };
+}
+
+/** Rates as the pages read them, the shortest time first. */
+export function composeRates(found: readonly PairRate[]): CompiledRates {
+  return {
+    pairs: found
+      .map(({ pair: { one, other, pathMyr }, change }) => ({
+        one,
+        other,
+        pathMyr,
+        darwins: change.rate,
+        standardError: change.standardError,
+      }))
+      .sort((a, b) => a.pathMyr - b.pathMyr || (a.one < b.one ? -1 : 1)),
+  };
 }

@@ -1,0 +1,119 @@
+import { scaleLog } from 'd3';
+import type { CompiledRates } from '../../scripts/compile/contract.ts';
+import { glyph } from '../figures/scene/glyphs.ts';
+import { line, path, text, type Mark, type Scene } from '../figures/scene/scene.ts';
+import { chartSize } from './compose-change-chart.ts';
+import { logTicks } from './compose-size-chart.ts';
+
+/** Words on a chart of rates; `guides` name slopes of 0, −½ and −1. */
+export interface RateWords {
+  across: string;
+  up: string;
+  guides: readonly [steady: string, wandering: string, still: string];
+}
+
+const chart = { left: 56, right: chartSize.width - 100, top: 34, bottom: chartSize.height - 46 };
+const fontSize = 13;
+
+/** Half-width of a 95% interval in standard errors, the errors taken as known. */
+const deviations = 1.959963984540054;
+
+/**
+ * Rate against the time it is measured over, both logarithmic (Gingerich 1993, American Journal of Science 293-A: 453–478;
+ * the slopes of its guides from memory): steady change keeps its rate, wandering loses the root of the time, no net change
+ * all of it. Undefined with fewer than two pairs that differ.
+ */
+export function composeRateChart({ pairs }: CompiledRates, words: RateWords): Scene | undefined {
+  const differing = pairs.filter(({ darwins }) => darwins > 0);
+  if (differing.length < 2) return undefined;
+  const times = differing.map(({ pathMyr }) => pathMyr);
+  const rates = differing.map(({ darwins }) => darwins);
+  const x = scaleLog([Math.min(...times) / 1.3, Math.max(...times) * 1.3], [chart.left, chart.right]);
+  const y = scaleLog([Math.min(...rates) / 1.8, Math.max(...rates) * 1.8], [chart.bottom, chart.top]);
+  const axes = { x: (value: number) => x(value), y: (value: number) => y(value) };
+  return {
+    ...chartSize,
+    marks: [
+      ...grid(axes, x.domain() as [number, number], y.domain() as [number, number], words),
+      ...guides(axes, times, rates, words),
+      ...differing.flatMap((pair) => pairMarks(pair, axes)),
+    ],
+  };
+}
+
+interface Axes {
+  x: (value: number) => number;
+  y: (value: number) => number;
+}
+
+function grid(axes: Axes, times: [number, number], rates: [number, number], words: RateWords): Mark[] {
+  const mark = (role: string, shape: Mark['shape']): Mark => ({ layer: 'grid', role, shape });
+  const foot = chart.bottom + fontSize * 1.25;
+  const decades = logTicks(rates).filter((tick) => /^1/.test(tick.toExponential()));
+  const ticks = decades.length > 2 ? decades : logTicks(rates);
+  return [
+    mark('axis-word', text(4, fontSize * 1.25, fontSize, words.up)),
+    ...ticks.flatMap((tick) => [
+      mark('age-line', line(chart.left, axes.y(tick), chart.right, axes.y(tick))),
+      mark(
+        'value-tick',
+        text(chart.left - 7, axes.y(tick) + fontSize * 0.34, fontSize, plainNumber(tick), 'end'),
+      ),
+    ]),
+    ...logTicks(times).flatMap((tick) => [
+      mark('value-line', line(axes.x(tick), chart.top, axes.x(tick), chart.bottom)),
+      mark('value-tick', text(axes.x(tick), foot, fontSize, plainNumber(tick), 'middle')),
+    ]),
+    mark(
+      'axis-word',
+      text((chart.left + chart.right) / 2, foot + fontSize * 1.35, fontSize, words.across, 'middle'),
+    ),
+  ];
+}
+
+function plainNumber(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+/** Three lines through the middle of the pairs, cut at the edges of the chart, each named at its right end. */
+function guides(axes: Axes, times: readonly number[], rates: readonly number[], words: RateWords): Mark[] {
+  const centre = (values: readonly number[]) =>
+    Math.exp(values.reduce((sum, value) => sum + Math.log(value), 0) / values.length);
+  const [time, rate] = [centre(times), centre(rates)];
+  const ends = [Math.min(...times), Math.max(...times)];
+  return [0, -0.5, -1].flatMap((slope, index): Mark[] => {
+    const [left, right] = ends.map((end) => axes.y(rate * (end / time) ** slope)) as [number, number];
+    const inside = (height: number) => Math.min(chart.bottom, Math.max(chart.top, height));
+    const shape = line(axes.x(ends[0]!), inside(left), axes.x(ends[1]!), inside(right));
+    const label = text(
+      chart.right + 6,
+      inside(right) + fontSize * 0.34,
+      fontSize * 0.96,
+      words.guides[index]!,
+    );
+    return [
+      { layer: 'grid', role: 'rate-guide', shape },
+      { layer: 'grid', role: 'axis-word', shape: label },
+    ];
+  });
+}
+
+function pairMarks(
+  { one, other, pathMyr, darwins, standardError }: CompiledRates['pairs'][number],
+  axes: Axes,
+): Mark[] {
+  const [x, y] = [axes.x(pathMyr), axes.y(darwins)];
+  const mark = (role: string, shape: Mark['shape']): Mark => ({
+    layer: 'marks',
+    role,
+    datum: `${one}+${other}`,
+    shape,
+  });
+  const top = Math.max(chart.top, axes.y(darwins + deviations * standardError));
+  const low = darwins - deviations * standardError;
+  const bottom = low > 0 ? Math.min(chart.bottom, axes.y(low)) : chart.bottom;
+  return [
+    mark('whisker', { kind: 'path', d: path`M${x} ${top}V${bottom}` }),
+    ...glyph('measured', x, y, 0.7).map(({ role, shape }) => mark(role, shape)),
+  ];
+}

@@ -17,7 +17,15 @@ export type Shape =
       anchor: 'start' | 'middle' | 'end';
       turned?: boolean;
     }
-  | { kind: 'use'; target: string; x: number; y: number; scale: number };
+  | {
+      kind: 'use';
+      target: string;
+      x: number;
+      y: number;
+      scale: number;
+      /** Times that it is longer along x; 1 if left out. */
+      stretch?: number;
+    };
 
 /** One thing drawn. `datum` names the taxon, fork or age that it stands for; `role` is its class in the style sheet. */
 export interface Mark {

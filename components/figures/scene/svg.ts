@@ -59,10 +59,16 @@ export function shapeToSvg(shape: Shape, role: string): string {
     case 'circle':
       return `<circle class="${role}" cx="${c(shape.x)}" cy="${c(shape.y)}" r="${c(shape.radius)}"/>`;
     case 'use':
-      return `<use class="${role}" href="#${escapeText(shape.target)}" transform="translate(${c(shape.x)} ${c(shape.y)}) scale(${fineCoordinate(shape.scale)})"/>`;
+      return `<use class="${role}" href="#${escapeText(shape.target)}" transform="translate(${c(shape.x)} ${c(shape.y)}) scale(${scaleText(shape)})"/>`;
     case 'text':
       return textToSvg(shape, role);
   }
+}
+
+/** One factor, or two where a shape is longer along x. */
+function scaleText({ scale, stretch }: Extract<Shape, { kind: 'use' }>): string {
+  const down = fineCoordinate(scale);
+  return stretch === undefined ? down : `${fineCoordinate(scale * stretch)} ${down}`;
 }
 
 function textToSvg(shape: Extract<Shape, { kind: 'text' }>, role: string): string {

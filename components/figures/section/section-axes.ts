@@ -1,0 +1,119 @@
+import { line, text, type Mark } from '../scene/scene.ts';
+import type { SectionFigure } from './section-data.ts';
+import type { SectionLayout } from './section-layout.ts';
+import type { SectionScales } from './section-scales.ts';
+
+/** Words along the axes, in the page's language. */
+export interface AxisWords {
+  /** Sign of the unit of values. */
+  unit: string;
+  metres: string;
+  ma: string;
+  /** Age of a dated bed, with its error where there is room. */
+  bedAge(ageMa: number, plusMinusMa: number): string;
+  age(ageMa: number): string;
+}
+
+/** Grid, metres at the left of the rock column, ages at its right: dated beds firm, ages between them dashed. */
+export function sectionAxes(
+  figure: SectionFigure,
+  layout: SectionLayout,
+  scales: SectionScales,
+  words: AxisWords,
+): Mark[] {
+  return [
+    ...grid(figure, layout, scales),
+    ...heights(layout, scales, words),
+    ...ages(figure, layout, scales, words),
+  ];
+}
+
+function grid(figure: SectionFigure, { chart }: SectionLayout, scales: SectionScales): Mark[] {
+  const values = scales.valueTicks.map((value): Mark => ({
+    layer: 'grid',
+    role: value === 0 ? 'value-line value-end' : 'value-line',
+    shape: line(scales.x(value), chart.top, scales.x(value), chart.bottom),
+  }));
+  const levels = figure.levels.map(({ heightM }): Mark => ({
+    layer: 'grid',
+    role: 'age-line',
+    shape: line(chart.left, scales.y(heightM), chart.right, scales.y(heightM)),
+  }));
+  return [...values, ...levels];
+}
+
+function heights(
+  { column, fontSize, chart }: SectionLayout,
+  scales: SectionScales,
+  words: AxisWords,
+): Mark[] {
+  const x = column.left - fontSize * 0.45;
+  const size = fontSize * 0.94;
+  return [
+    {
+      layer: 'column',
+      role: 'age-unit',
+      shape: text(x, chart.top - fontSize * 0.4, size * 0.92, words.metres, 'end'),
+    },
+    ...scales.heightTicks.flatMap((height): Mark[] => [
+      {
+        layer: 'column',
+        role: 'height-tick',
+        shape: line(column.left - fontSize * 0.3, scales.y(height), column.left, scales.y(height)),
+      },
+      {
+        layer: 'column',
+        role: 'age-tick',
+        shape: text(x, scales.y(height) + size * 0.34, size, String(height), 'end'),
+      },
+    ]),
+  ];
+}
+
+function ages(
+  { beds }: SectionFigure,
+  { agesLeft, column, fontSize, detailed, chart }: SectionLayout,
+  scales: SectionScales,
+  words: AxisWords,
+): Mark[] {
+  if (agesLeft === undefined || beds.length === 0) return [];
+  const size = fontSize * 0.94;
+  const right = column.left + column.width;
+  const near = (height: number) =>
+    beds.some((bed) => Math.abs(scales.y(bed.heightM) - scales.y(height)) < fontSize * 1.1);
+  const tick = (role: string, height: number): Mark => ({
+    layer: 'column',
+    role,
+    shape: line(column.left, scales.y(height), agesLeft - fontSize * 0.2, scales.y(height)),
+  });
+  const label = (role: string, height: number, content: string): Mark => ({
+    layer: 'column',
+    role,
+    shape: text(
+      agesLeft,
+      scales.y(height) + size * 0.34,
+      size,
+      content,
+      'start',
+      role === 'bed-age' ? 'strong' : 'plain',
+    ),
+  });
+  const unit = text(agesLeft, chart.top - fontSize * 0.4, size * 0.92, words.ma);
+  return [
+    { layer: 'column', role: 'age-unit', shape: unit },
+    ...scales.ageTicks
+      .filter(({ heightM }) => !near(heightM))
+      .flatMap(({ ageMa, heightM }) => [
+        {
+          layer: 'column',
+          role: 'age-between',
+          shape: line(right, scales.y(heightM), agesLeft - fontSize * 0.2, scales.y(heightM)),
+        },
+        label('age-tick', heightM, words.age(ageMa)),
+      ]),
+    ...beds.flatMap(({ heightM, ageMa, plusMinusMa }) => [
+      tick('bed-line', heightM),
+      label('bed-age', heightM, detailed ? words.bedAge(ageMa, plusMinusMa) : words.age(ageMa)),
+    ]),
+  ];
+}

@@ -49,3 +49,9 @@ async function cards(): Promise<{ lineage: string; taxon: string; languages: str
     })),
   );
 }
+
+/** One file for each lineage that has a sampled section. */
+export const sectionPaths = (async () =>
+  (await loadLineages()).flatMap(({ lineage, section }) =>
+    section ? [{ params: { lineage } }] : [],
+  )) satisfies GetStaticPaths;

@@ -67,8 +67,9 @@ export function shapeToSvg(shape: Shape, role: string): string {
 
 /** One factor, or two where a shape is longer along x. */
 function scaleText({ scale, stretch }: Extract<Shape, { kind: 'use' }>): string {
-  const down = fineCoordinate(scale);
-  return stretch === undefined ? down : `${fineCoordinate(scale * stretch)} ${down}`;
+  if (stretch === undefined) return fineCoordinate(scale);
+  // Two decimals of a factor would move the far end of a drawing by half a pixel.
+  return [scale * stretch, scale].map((factor) => Number(factor.toFixed(4))).join(' ');
 }
 
 function textToSvg(shape: Extract<Shape, { kind: 'text' }>, role: string): string {

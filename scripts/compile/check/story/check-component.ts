@@ -3,7 +3,7 @@ import type { Report } from '../../findings/report.ts';
 import type { SourceText, Span } from '../../source/source-text.ts';
 import { expectId } from '../expect-id.ts';
 import type { Known } from '../known.ts';
-import { counted, shown, storyComponents, type PropKind } from './components.ts';
+import { counted, levelFacts, sectionFacts, shown, storyComponents, type PropKind } from './components.ts';
 import { spanOf, type StoryAttribute, type StoryNode } from './parse-story.ts';
 
 /** Checks one component of a story: its name, its attributes, and that its ids lead somewhere. */
@@ -95,6 +95,9 @@ function checkValue(
     if (!known.horizon.has(value)) expectId('taxon', value, known.taxon, span, report);
   } else if (kind === 'show') oneOf(shown);
   else if (kind === 'counted') oneOf(counted);
+  else if (kind === 'level') expectId('level', value, known.level, span, report);
+  else if (kind === 'levelFact') oneOf(levelFacts);
+  else if (kind === 'sectionFact') oneOf(sectionFacts);
   else if (kind === 'number') {
     if (!/^\d+(\.\d+)?$/.test(value))
       report.add(
@@ -106,12 +109,12 @@ function checkValue(
   } else checkFocus(value, span, known, report);
 }
 
-/** `focus` names taxa, separated by spaces, or the smallest clade that holds two or more: `clade:a+b`. */
+/** `focus` names taxa or levels of the section, separated by spaces, or the smallest clade that holds two or more: `clade:a+b`. */
 function checkFocus(value: string, span: Span, known: Known, report: Report): void {
   for (const part of value.trim().split(/\s+/)) {
     const members = part.startsWith('clade:') ? part.slice('clade:'.length).split('+') : [part];
     if (part.startsWith('clade:') && members.length < 2)
       report.add('story-component', span, `"${part}" names one member`, 'write clade:one+other');
-    for (const id of members) expectId('taxon', id, known.taxon, span, report);
+    for (const id of members) if (!known.level.has(id)) expectId('taxon', id, known.taxon, span, report);
   }
 }

@@ -1,6 +1,17 @@
 /** What an attribute of a story component holds. */
 export type PropKind =
-  'focus' | 'show' | 'number' | 'taxon' | 'dated' | 'trait' | 'term' | 'counted' | 'flag';
+  | 'focus'
+  | 'show'
+  | 'number'
+  | 'taxon'
+  | 'dated'
+  | 'trait'
+  | 'term'
+  | 'counted'
+  | 'flag'
+  | 'level'
+  | 'levelFact'
+  | 'sectionFact';
 
 /** One component that stories may use. */
 export interface StoryComponent {
@@ -18,6 +29,8 @@ export const storyComponents: Readonly<Record<string, StoryComponent>> = {
   Term: { props: { id: 'term' }, required: ['id'] },
   SizeOf: { props: { trait: 'trait' }, required: [] },
   Trend: { props: { trait: 'trait' }, required: [] },
+  Level: { props: { of: 'level', show: 'levelFact' }, required: ['of'] },
+  Sampled: { props: { show: 'sectionFact' }, required: ['show'] },
   Aside: { props: {}, required: [] },
   Plain: { props: {}, required: [] },
   Changes: { props: {}, required: [] },
@@ -28,3 +41,16 @@ export const shown = ['figure', 'measurement', 'slice', 'table', 'bone', 'ribbon
 
 /** What can be counted. */
 export const counted = ['branches', 'skulls', 'taxa', 'measured', 'bounded', 'inferred', 'unknown'] as const;
+
+/** What can be told of one level of a section, and of the section as a whole. */
+export const levelFacts = ['mean', 'name', 'age', 'height'] as const;
+export const sectionFacts = [
+  'levels',
+  'individuals',
+  'whole',
+  'worn',
+  'span',
+  'verdict',
+  'model',
+  'weight',
+] as const;

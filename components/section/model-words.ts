@@ -5,10 +5,12 @@ import type { SectionView } from './section-view.ts';
 
 type Model = CompiledSection['models']['joint'][number];
 
-/** A weight as a whole per cent; never 0 or 100, which no weight is. */
+/** A weight as a whole per cent, `82%`; those below one and above 99 are told as such, because no weight is none or all. */
 export function weightPercent(weight: number | null, voice: Voice): string {
   if (weight === null) return '–';
-  return voice.number(Math.min(99, Math.max(1, Math.round(100 * weight))), 0);
+  const percent = Math.round(100 * weight);
+  if (percent < 1) return `< ${voice.number(1, 0)}%`;
+  return percent > 99 ? `> ${voice.number(99, 0)}%` : `${voice.number(percent, 0)}%`;
 }
 
 /** What may be said of the section, in one or two sentences. */
@@ -21,7 +23,7 @@ export function verdictWords({ view: { voice }, section, trait }: SectionView): 
   const places = {
     model: best ? voice.say(`section.model.${best.name}`) : '',
     weight: weightPercent(best?.weight ?? null, voice),
-    least: voice.number(100 * leastWeight, 0),
+    least: `${voice.number(100 * leastWeight, 0)}%`,
   };
   return `${first} ${voice.say(key, places)}`;
 }

@@ -13,11 +13,11 @@ export function levelMarks(figure: SectionFigure, layout: SectionLayout, scales:
   return [...strips, ...figure.levels.flatMap((level) => meanMark(level, layout, scales))];
 }
 
-/** One stroke a whole crown on the line of the level; worn crowns below it as half discs on walls, with arrows. */
+/** One stroke a whole crown above the line of the level; worn crowns below it as half discs on walls, with arrows. */
 function strip(level: FigureLevel, { markScale }: SectionLayout, scales: SectionScales): Mark[] {
   const y = scales.y(level.heightM);
-  const rise = 3.6 * markScale;
-  const strokes = level.unworn.map((value) => path`M${scales.x(value)} ${y - rise}v${2 * rise}`).join('');
+  const [top, length] = [y - 9 * markScale, 6 * markScale];
+  const strokes = level.unworn.map((value) => path`M${scales.x(value)} ${top}v${length}`).join('');
   const mark = (role: string, d: string): Mark[] =>
     d === '' ? [] : [{ layer: 'strip', role, datum: level.id, shape: { kind: 'path', d } }];
   return [

@@ -22,13 +22,14 @@ export function sectionAxes(
   words: AxisWords,
 ): Mark[] {
   return [
-    ...grid(figure, layout, scales),
+    ...gridLines(figure, layout, scales),
     ...heights(layout, scales, words),
     ...ages(figure, layout, scales, words),
   ];
 }
 
-function grid(figure: SectionFigure, { chart }: SectionLayout, scales: SectionScales): Mark[] {
+/** A line for each tick of the values and for each level. */
+export function gridLines(figure: SectionFigure, { chart }: SectionLayout, scales: SectionScales): Mark[] {
   const values = scales.valueTicks.map((value): Mark => ({
     layer: 'grid',
     role: value === 0 ? 'value-line value-end' : 'value-line',
@@ -78,13 +79,13 @@ function ages(
 ): Mark[] {
   if (agesLeft === undefined || beds.length === 0) return [];
   const size = fontSize * 0.94;
-  const right = column.left + column.width;
+  const [right, end] = [column.left + column.width, agesLeft - fontSize * 0.2];
   const near = (height: number) =>
     beds.some((bed) => Math.abs(scales.y(bed.heightM) - scales.y(height)) < fontSize * 1.1);
   const tick = (role: string, height: number): Mark => ({
     layer: 'column',
     role,
-    shape: line(column.left, scales.y(height), agesLeft - fontSize * 0.2, scales.y(height)),
+    shape: line(column.left, scales.y(height), end, scales.y(height)),
   });
   const label = (role: string, height: number, content: string): Mark => ({
     layer: 'column',
@@ -104,11 +105,15 @@ function ages(
     ...scales.ageTicks
       .filter(({ heightM }) => !near(heightM))
       .flatMap(({ ageMa, heightM }) => [
-        {
-          layer: 'column',
-          role: 'age-between',
-          shape: line(right, scales.y(heightM), agesLeft - fontSize * 0.2, scales.y(heightM)),
-        },
+        ...(right < end
+          ? [
+              {
+                layer: 'column',
+                role: 'age-between',
+                shape: line(right, scales.y(heightM), end, scales.y(heightM)),
+              },
+            ]
+          : []),
         label('age-tick', heightM, words.age(ageMa)),
       ]),
     ...beds.flatMap(({ heightM, ageMa, plusMinusMa }) => [

@@ -17,14 +17,15 @@ export interface SectionScales {
 /** Scales for a layout. The axis of values begins at 0, where the tooth on the ruler has the base of its crown. */
 export function sectionScales(figure: SectionFigure, layout: SectionLayout): SectionScales {
   const { chart, zero } = layout;
-  const x = scaleLinear([0, figure.endMm], [zero, chart.right]);
+  const tickCount = chart.right - zero > 200 ? 8 : 4;
+  const x = scaleLinear([0, figure.endMm], [zero, chart.right]).nice(tickCount);
   const room = (figure.topM - figure.baseM || 1) * 0.02;
   const y = scaleLinear([figure.baseM - room, figure.topM + room], [chart.bottom, chart.top]);
   return {
     x: (value) => x(value),
     y: (height) => y(height),
     perMm: x(1) - x(0),
-    valueTicks: x.ticks(chart.right - zero > 200 ? 8 : 4),
+    valueTicks: x.ticks(tickCount),
     heightTicks: y.ticks(chart.bottom - chart.top > 300 ? 6 : 4),
     ageTicks: ageTicks(figure),
   };

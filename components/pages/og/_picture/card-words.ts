@@ -1,5 +1,7 @@
-import type { CompiledLineage, Status } from '../../../../scripts/compile/contract.ts';
+import type { CompiledLineage } from '../../../../scripts/compile/contract.ts';
+import { cardCounts, type CardCount } from '../../../figures/small-plate/card-counts.ts';
 import { voiceOf } from '../../../messages/say.ts';
+import { isSectionOnly } from '../../../section/section-view.ts';
 
 /** What a picture says, in the language of its page. */
 export interface CardWords {
@@ -10,27 +12,26 @@ export interface CardWords {
   /** What the figure shows. */
   caption: string;
   today: string;
-  counts: { status: Status; text: string }[];
+  counts: CardCount[];
 }
-
-const statuses: readonly Status[] = ['measured', 'bounded', 'inferred', 'unknown'];
 
 /** The words of one lineage's picture; a status that no animal has is left out. */
 export function cardWords(lineage: CompiledLineage, language: string): CardWords {
   const { about } = lineage;
   const voice = voiceOf(language);
   const text = (texts: Record<string, string>) => texts[language] ?? texts[about.languages[0]!] ?? '';
+  const captionOf = (trait: string) =>
+    isSectionOnly(lineage)
+      ? voice.say('section.figure', { trait, section: text(lineage.section!.name) })
+      : voice.say('figure.title', { trait });
   const trait = lineage.traits.find(({ id }) => id === about.focus) ?? lineage.traits[0];
-  const count = (status: Status) => trait?.values.filter((value) => value.status === status).length ?? 0;
   return {
     ...(about.invented && { invented: voice.say('invented') }),
     title: text(about.title),
     question: text(about.question),
-    caption: trait ? voice.say('figure.title', { trait: text(trait.label) }) : '',
-    today: voice.say('tree.today'),
-    counts: statuses
-      .filter((status) => count(status) > 0)
-      .map((status) => ({ status, text: voice.say(`index.count.${status}`, { count: count(status) }) })),
+    caption: trait ? captionOf(text(trait.label)) : '',
+    today: isSectionOnly(lineage) ? '' : voice.say('tree.today'),
+    counts: cardCounts(lineage, voice),
   };
 }
 

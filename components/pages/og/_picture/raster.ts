@@ -1,6 +1,9 @@
 import sharp from 'sharp';
 import type { CompiledLineage } from '../../../../scripts/compile/contract.ts';
 import { composeSmall } from '../../../figures/small-plate/compose-small.ts';
+import { composeSmallSection } from '../../../figures/section/compose-small.ts';
+import { sectionFigure } from '../../../figures/section/section-data.ts';
+import { isSectionOnly } from '../../../section/section-view.ts';
 import { plateData } from '../../../figures/scene/plate-data.ts';
 import { cardWords, textsOf } from './card-words.ts';
 import { composeCard, figureSize, type Pens } from './compose-card.ts';
@@ -27,7 +30,13 @@ export async function pensFor(texts: readonly string[]): Promise<Pens> {
 /** The picture before it is rasterised. */
 export function cardSvg(lineage: CompiledLineage, language: string, pens: Pens, style: string): string {
   const trait = lineage.traits.find(({ id }) => id === lineage.about.focus) ?? lineage.traits[0];
-  const figure = trait && composeSmall(plateData(lineage, trait, language), figureSize);
+  const section = isSectionOnly(lineage) ? lineage.section : undefined;
+  const figure = section
+    ? composeSmallSection(
+        sectionFigure(lineage, section, () => ''),
+        figureSize,
+      )
+    : trait && composeSmall(plateData(lineage, trait, language), figureSize);
   return composeCard(cardWords(lineage, language), figure, pens, style);
 }
 

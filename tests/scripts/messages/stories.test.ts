@@ -76,7 +76,7 @@ describe('messages about stories', () => {
       .toMatchInlineSnapshot(`
         "story.en.mdx:11:1-6 error story-component
           unknown component <Valu>; did you mean "Value"?
-          stories use Step, Value, Name, Age, Count, Term, SizeOf, Trend, Aside, Plain, Changes; everything else is Markdown"
+          stories use Step, Value, Name, Age, Count, Term, SizeOf, Trend, Level, Sampled, Aside, Plain, Changes; everything else is Markdown"
       `);
   });
 

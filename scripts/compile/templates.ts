@@ -18,36 +18,82 @@ const stop = z.union([point, line]).meta({
 
 const piece = z.strictObject({
   id,
-  kind: z.enum(['bone', 'hollow', 'socket', 'opening', 'suture', 'crest', 'foramen', 'tooth', 'hole']),
+  kind: z.enum(['bone', 'hollow', 'socket', 'opening', 'suture', 'crest', 'foramen', 'tooth', 'hole']).meta({
+    description: 'how it is inked; a hole has at and radii, everything else a course through its stops',
+  }),
   part: idOf('part'),
-  bone: line,
-  through: z.array(stop).min(2).optional(),
+  bone: line.meta({ description: 'the bone that it belongs to', examples: ['premaxilla'] }),
+  through: z.array(stop).min(2).optional().meta({ description: 'stops of its course, in order' }),
   undrawn: z.array(z.int().nonnegative()).optional().meta({
     description: 'runs between corners, counted from 0, that close the piece but have no edge of their own',
   }),
-  weight: z.number().positive().optional(),
+  weight: z
+    .number()
+    .positive()
+    .optional()
+    .meta({ description: 'width of the line against the usual one', examples: [1.5] }),
   at: idOf('landmark').optional(),
-  radii: point.optional(),
+  radii: point.optional().meta({ description: 'half width and half height of a hole', examples: [[2, 1.4]] }),
 });
 
 /** A drawing template: landmarks, and the curves that hang on them, in the order of drawing. */
-export const templateSchema = z.strictObject({
-  id,
-  view: idOf('view'),
-  invented: z.boolean(),
-  name: texts,
-  frame: z.strictObject({
-    zero: idOf('landmark'),
-    hundred: idOf('landmark'),
-    level: z.array(idOf('landmark')).min(1),
-  }),
-  parts: z.record(id, z.strictObject({ elements: z.array(id).min(1) })),
-  landmarks: z.record(id, z.strictObject({ at: point, part: idOf('part'), bone: line })),
-  pieces: z.array(piece).min(1),
-  shading: z
-    .array(z.strictObject({ piece: idOf('piece'), at: point, radii: point, strength: z.number().positive() }))
-    .default([]),
-});
+export const templateSchema = z
+  .strictObject({
+    id,
+    view: idOf('view'),
+    invented: z.boolean().meta({ description: 'true for proportions that are of no one animal' }),
+    name: texts,
+    frame: z
+      .strictObject({
+        zero: idOf('landmark').meta({ description: 'where x is 0', examples: ['prosthion'] }),
+        hundred: idOf('landmark').meta({ description: 'where x is 100', examples: ['anterior-orbital-rim'] }),
+        level: z.array(idOf('landmark')).min(1).meta({ description: 'landmarks that lie at y 0' }),
+      })
+      .meta({ description: 'how the drawing lies: x runs along the skull, y downward' }),
+    parts: z
+      .record(
+        id,
+        z.strictObject({
+          elements: z.array(id).min(1).meta({
+            description:
+              'names under which a specimen may list the part; with none of them it is drawn as restored',
+          }),
+        }),
+      )
+      .meta({
+        description: 'parts that are found or restored together',
+        examples: [{ braincase: { elements: ['cranium'] } }],
+      }),
+    landmarks: z
+      .record(
+        id,
+        z.strictObject({
+          at: point.meta({ description: 'its place in the frame', examples: [[100, 0]] }),
+          part: idOf('part'),
+          bone: line.meta({ description: 'the bone that it is on', examples: ['maxilla'] }),
+        }),
+      )
+      .meta({
+        description: 'landmark id to its place, part and bone',
+        examples: [{ prosthion: { at: [0, 0], part: 'snout', bone: 'premaxilla' } }],
+      }),
+    pieces: z.array(piece).min(1).meta({ description: 'what is drawn, in the order of drawing' }),
+    shading: z
+      .array(
+        z.strictObject({
+          piece: idOf('piece'),
+          at: point.meta({ description: 'middle of the patch', examples: [[60, -12]] }),
+          radii: point.meta({ description: 'half width and half height', examples: [[14, 8]] }),
+          strength: z
+            .number()
+            .positive()
+            .meta({ description: 'how dark, as a share of the darkest stipple', examples: [0.6] }),
+        }),
+      )
+      .default([])
+      .meta({ description: 'patches of stipple that give the form' }),
+  })
+  .meta({ title: 'a template', description: 'landmarks, and the curves that hang on them' });
 
 /** A template as read from its file. */
 export type Template = z.output<typeof templateSchema>;

@@ -11,7 +11,12 @@ const million = (what: string) => z.number().meta({ description: `${what}, in mi
 
 const byStage = z.strictObject({ stage }).meta({ description: 'known only to the stage' });
 const byStages = z
-  .strictObject({ stages: z.array(stage).min(2) })
+  .strictObject({
+    stages: z
+      .array(stage)
+      .min(2)
+      .meta({ description: 'stages, any of which it may be', examples: [['Lutetian', 'Bartonian']] }),
+  })
   .meta({ description: 'somewhere in these stages' });
 const byBounds = z
   .strictObject({
@@ -34,11 +39,11 @@ const byDate = z
     method: z
       .string()
       .optional()
-      .meta({ examples: ['Ar-Ar, single crystal'] }),
+      .meta({ description: 'how it was dated', examples: ['Ar-Ar, single crystal'] }),
     material: z
       .string()
       .optional()
-      .meta({ examples: ['sanidine'] }),
+      .meta({ description: 'what was dated', examples: ['sanidine'] }),
     stage: stage.optional(),
   })
   .meta({ description: 'a radiometric date of the bed itself' });

@@ -8,8 +8,10 @@ const oneOrMore = z.union([idOf('horizon').transform((one) => [one]), z.array(id
 export const horizon = z
   .strictObject({
     id,
-    formation: line.meta({ examples: ['Sedge Hollow'] }),
-    member: line.optional(),
+    formation: line.meta({ description: 'name of the formation', examples: ['Sedge Hollow'] }),
+    member: line
+      .optional()
+      .meta({ description: 'name of the member, where there is one', examples: ['Upper Sedge'] }),
     bed: line.optional().meta({ description: 'quote numbers', examples: ['7'] }),
     age,
     above: oneOrMore.optional().meta({ description: 'beds that lie below this one in the same section' }),

@@ -1,10 +1,14 @@
 import { z } from 'zod';
 import { compiledLineage } from '../contract.ts';
+import { templateSchema } from '../templates.ts';
 import { fileSchemas } from './index.ts';
 
-/** File name without ending to the text of the JSON Schema: one for each kind of record, and `compiled`. */
+/** File name without ending to the text of the JSON Schema: one for each kind of record, `template`, and `compiled`. */
 export function jsonSchemas(): Record<string, string> {
-  const made = Object.entries(fileSchemas).map(([kind, schema]) => [kind, print(schema, 'input')]);
+  const made = Object.entries({ ...fileSchemas, template: templateSchema }).map(([kind, schema]) => [
+    kind,
+    print(schema, 'input'),
+  ]);
   return Object.fromEntries([...made, ['compiled', print(compiledLineage, 'output')]]) as Record<
     string,
     string

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { day, file, id, idOf, language, line, texts } from './words.ts';
+import { day, file, id, idOf, language, line, reference, texts } from './words.ts';
 
 const dating = z.strictObject({
   method: z.enum(['equal-share', 'minimum-branch', 'given']).meta({
@@ -29,9 +29,13 @@ const tree = z
     file: file
       .optional()
       .meta({ description: 'a Newick or NEXUS file instead', examples: ['trees/rival.nex'] }),
-    name: line.optional().meta({ description: 'which tree of a NEXUS file that holds several' }),
-    dating: z.union([dating, dating.shape.method]).meta({ examples: [{ method: 'equal-share', root: 55 }] }),
-    source: line.optional().meta({ description: 'key of the reference it was taken from' }),
+    name: line
+      .optional()
+      .meta({ description: 'which tree of a NEXUS file that holds several', examples: ['strict'] }),
+    dating: z
+      .union([dating, dating.shape.method])
+      .meta({ description: 'how its forks get their ages', examples: [{ method: 'equal-share', root: 55 }] }),
+    source: reference.optional(),
     prefer: z.boolean().optional().meta({ description: 'true on the tree that the headline numbers use' }),
     note: texts.optional(),
   })
@@ -47,18 +51,23 @@ const estimate = z
       .int()
       .nonnegative()
       .default(1)
-      .meta({ description: 'start of the random numbers, so that a rebuild gives the same' }),
+      .meta({ description: 'start of the random numbers, so that a rebuild gives the same', examples: [1] }),
     ageDraws: z
       .int()
       .min(0)
       .max(5000)
       .default(200)
-      .meta({ description: 'how many sampled sets of ages the span rests on' }),
+      .meta({ description: 'how many sampled sets of ages the span rests on', examples: [200] }),
   })
-  .prefault({});
+  .prefault({})
+  .meta({ description: 'how missing values are worked out' });
 
 const change = z
-  .object({ reason: z.enum(['first', 'new-evidence', 'correction', 'wording', 'method']) })
+  .object({
+    reason: z
+      .enum(['first', 'new-evidence', 'correction', 'wording', 'method'])
+      .meta({ description: 'why something changed' }),
+  })
   .catchall(z.string())
   .meta({
     description: 'why, and what changed in each language',
@@ -66,10 +75,15 @@ const change = z
   });
 
 const edition = z.strictObject({
-  number: z.int().positive(),
+  number: z
+    .int()
+    .positive()
+    .meta({ description: 'counts up with each edition', examples: [1] }),
   date: day,
-  status: z.enum(['draft', 'in-review', 'signed', 'withdrawn']),
-  changes: z.array(change).optional(),
+  status: z
+    .enum(['draft', 'in-review', 'signed', 'withdrawn'])
+    .meta({ description: 'draft and in-review are marked as such on pages' }),
+  changes: z.array(change).optional().meta({ description: 'what changed since the last edition' }),
 });
 
 const oneOrMore = z.union([line.transform((one) => [one]), z.array(line)]);
@@ -88,15 +102,17 @@ export const lineage = z
       .min(1)
       .meta({ description: 'first is the main one', examples: [['en', 'es']] }),
     focus: idOf('trait').meta({ description: 'the trait that the pages open with' }),
-    trees: z.array(tree).default([]),
+    trees: z.array(tree).default([]).meta({
+      description: 'one tree or several; the first, or the one with prefer: true, gives the printed numbers',
+    }),
     estimate,
-    editions: z.array(edition).min(1),
+    editions: z.array(edition).min(1).meta({ description: 'what was published when, and why' }),
     credits: oneOrMore.default([]).meta({ description: 'who made this, a line each' }),
     licence: line.meta({
       description: 'SPDX identifier, or the address of a licence',
       examples: ['CC-BY-4.0'],
     }),
-    contact: line.optional(),
+    contact: line.optional().meta({ description: 'how readers reach you', examples: ['names@example.org'] }),
     embargo: day.optional().meta({ description: 'no public build before this day' }),
     sensitive: z
       .array(z.enum(['human-remains', 'culturally-sensitive']))

@@ -1,10 +1,13 @@
 import { z } from 'zod';
-import { file, id, idOf, line, texts } from './words.ts';
+import { file, id, idOf, line, reference, texts } from './words.ts';
 
 const view = z.strictObject({
   id,
   name: texts.optional(),
-  dimensions: z.union([z.literal(2), z.literal(3)]).default(2),
+  dimensions: z
+    .union([z.literal(2), z.literal(3)])
+    .default(2)
+    .meta({ description: '2 for pictures, 3 for scans' }),
   template: idOf('template')
     .optional()
     .meta({
@@ -24,10 +27,14 @@ const axis = z
       .array(
         z.strictObject({
           ...ends,
-          turned: z.number().optional().meta({
-            description:
-              'mean angle from the main axis to this one in degrees, clockwise in the picture, on skulls with both',
-          }),
+          turned: z
+            .number()
+            .optional()
+            .meta({
+              description:
+                'mean angle from the main axis to this one in degrees, clockwise in the picture, on skulls with both',
+              examples: [-4.5],
+            }),
         }),
       )
       .optional()
@@ -38,11 +45,15 @@ const axis = z
 const landmark = z.strictObject({
   id,
   name: texts,
-  bone: line.optional().meta({ examples: ['premaxilla'] }),
-  views: z.array(idOf('view')).min(1).optional(),
+  bone: line.optional().meta({ description: 'the bone that it is on', examples: ['premaxilla'] }),
+  views: z
+    .array(idOf('view'))
+    .min(1)
+    .optional()
+    .meta({ description: 'views that show it; left out means all' }),
   definition: texts.optional().meta({ description: 'how to find the point, so that someone else can' }),
-  source: line.optional(),
-  side: z.enum(['left', 'right', 'middle']).optional(),
+  source: reference.optional(),
+  side: z.enum(['left', 'right', 'middle']).optional().meta({ description: 'side of the animal' }),
   pair: idOf('landmark').optional().meta({ description: 'the same point on the other side' }),
 });
 
@@ -63,11 +74,13 @@ const measurement = z
       .meta({ description: 'an angle at the middle one of three landmarks' }),
     count: texts.optional().meta({ description: 'what is counted' }),
     definition: texts.optional(),
-    source: line.optional(),
+    source: reference.optional(),
   })
   .meta({ description: 'a length between two landmarks, an angle, or a count' });
 
-const unit = z.enum(['mm', 'cm', 'm', 'in', 'degrees', 'count']);
+const unit = z
+  .enum(['mm', 'cm', 'm', 'in', 'degrees', 'count'])
+  .meta({ description: 'what the numbers are in' });
 
 const column = z.union([
   z.enum(['specimen', 'catalogNumber', 'institutionCode', 'taxon', 'horizon', 'sex', 'lifeStage', 'ignore']),
@@ -94,18 +107,23 @@ const sheet = z
       .enum(['measurements', 'specimens'])
       .default('measurements')
       .meta({ description: 'specimens: each row is a specimen that is recorded nowhere else' }),
-    institutionCode: line.optional(),
+    institutionCode: line
+      .optional()
+      .meta({ description: 'where all specimens of the sheet are kept', examples: ['OBM'] }),
     taxa: z
       .record(z.string(), idOf('taxon'))
       .optional()
-      .meta({ description: 'names as the sheet writes them, to taxon ids' }),
+      .meta({
+        description: 'names as the sheet writes them, to taxon ids',
+        examples: [{ 'L. fracta': 'limnorhina-fracta' }],
+      }),
     columns: z.record(z.string(), column).meta({
       description: 'header of each column to what it holds',
       examples: [{ 'BL (mm)': { measurement: 'basal-length', unit: 'mm' } }],
     }),
-    by: line.optional(),
-    method: line.optional(),
-    source: line.optional(),
+    by: line.optional().meta({ description: 'who measured', examples: ['A. Reed'] }),
+    method: line.optional().meta({ description: 'how it was measured', examples: ['calliper'] }),
+    source: reference.optional(),
     notMeasured: z
       .array(z.string())
       .optional()
@@ -116,11 +134,17 @@ const sheet = z
 /** scheme.yaml: views, axes, landmarks and measurements, each defined once. */
 export const scheme = z
   .strictObject({
-    views: z.array(view).default([]),
-    axes: z.array(axis).default([]),
-    landmarks: z.array(landmark).default([]),
-    measurements: z.array(measurement).default([]),
-    sheets: z.array(sheet).default([]),
+    views: z.array(view).default([]).meta({ description: 'sides that pictures and scans are taken from' }),
+    axes: z.array(axis).default([]).meta({ description: 'directions along which lengths are measured' }),
+    landmarks: z
+      .array(landmark)
+      .default([])
+      .meta({ description: 'points that can be found again on every skull, tooth or shell' }),
+    measurements: z
+      .array(measurement)
+      .default([])
+      .meta({ description: 'lengths, angles and counts, each defined once' }),
+    sheets: z.array(sheet).default([]).meta({ description: 'how tables kept in another form are read' }),
   })
   .meta({ title: 'scheme.yaml', description: 'landmarks, axes, views and measurements' });
 

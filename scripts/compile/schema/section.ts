@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { file, id, idOf, line, sources, texts } from './words.ts';
+import { file, id, idOf, line, reference, sources, texts } from './words.ts';
 
 const metres = (what: string) =>
-  z.number().meta({ description: `${what}, in metres above the base of the section` });
+  z.number().meta({ description: `${what}, in metres above the base of the section`, examples: [2.4] });
 
 const wear = z
   .strictObject({
@@ -33,7 +33,9 @@ const generation = z
       .number()
       .positive()
       .meta({ description: 'mean age of parents, in years', examples: [2.5] }),
-    source: line.optional().meta({ description: 'key of the reference; without it no rate a generation' }),
+    source: reference
+      .optional()
+      .meta({ description: 'key of the reference; without it no rate a generation', examples: ['obm-2024'] }),
   })
   .meta({ description: 'how long a generation lasted' });
 
@@ -43,8 +45,11 @@ const drawing = z
     crownLengthMm: z
       .number()
       .positive()
-      .meta({ description: 'length of the base of the crown in mm, which the drawing is scaled by' }),
-    source: line.optional(),
+      .meta({
+        description: 'length of the base of the crown in mm, which the drawing is scaled by',
+        examples: [12.5],
+      }),
+    source: reference.optional(),
   })
   .meta({ description: 'how a tooth of a given height is drawn' });
 
@@ -56,7 +61,7 @@ export const section = z
     taxon: idOf('taxon'),
     trait: idOf('trait').meta({ description: 'the length that is compared' }),
     tooth: line.meta({ description: 'the one position that is compared', examples: ['m2'] }),
-    institutionCode: line.optional().meta({ description: 'where all of them are kept' }),
+    institutionCode: line.optional().meta({ description: 'where all of them are kept', examples: ['OBM'] }),
     levels: file.meta({
       description:
         'a table: level, height (m), and where they are known horizon, time-averaging (ka) and source',
@@ -66,10 +71,10 @@ export const section = z
       description: 'a table, one row an individual: catalogNumber, level, tooth, wear and the measurement',
       examples: ['sheets/crowns.csv'],
     }),
-    wear: z.array(wear).min(1),
+    wear: z.array(wear).min(1).meta({ description: 'stages of wear that the table of individuals names' }),
     generation: generation.optional(),
     drawing: drawing.optional(),
-    rocks: z.array(rock).default([]),
+    rocks: z.array(rock).default([]).meta({ description: 'the rock column, bed by bed' }),
     sources: sources.optional(),
   })
   .meta({ title: 'section.yaml', description: 'one section, its levels, and the individuals found in them' });

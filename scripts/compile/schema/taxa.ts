@@ -6,15 +6,23 @@ import { id, line, sources, texts } from './words.ts';
 export const taxon = z
   .strictObject({
     id,
-    scientificName: line.meta({ examples: ['Limnorhina fracta'] }),
-    scientificNameAuthorship: line.optional(),
+    scientificName: line.meta({
+      description: 'genus and species, without author',
+      examples: ['Limnorhina fracta'],
+    }),
+    scientificNameAuthorship: line
+      .optional()
+      .meta({ description: 'who named it, and when', examples: ['Reed, 2024'] }),
     nomenclature: z
       .enum(['published', 'in-press', 'informal'])
       .default('published')
       .meta({ description: 'an informal name is not published by a public build' }),
     vernacularName: texts.optional(),
-    role: z.enum(['ingroup', 'outgroup', 'comparator']).default('ingroup'),
-    living: z.boolean().default(false),
+    role: z.enum(['ingroup', 'outgroup', 'comparator']).default('ingroup').meta({
+      description:
+        'ingroup: what the story is about; outgroup: what it is compared with on the tree; comparator: shown beside',
+    }),
+    living: z.boolean().default(false).meta({ description: 'true for an animal that lives today' }),
     age: age.optional().meta({
       description:
         'only where no specimen here gives it, or as a range that finds must lie in; with its source',

@@ -1,8 +1,10 @@
 import { z } from 'zod';
-import { id, idOf, line, texts } from './words.ts';
+import { id, idOf, line, reference, texts } from './words.ts';
 
 const mark = z
-  .object({ at: z.number() })
+  .object({
+    at: z.number().meta({ description: 'place on the scale, in the unit of the trait', examples: [100] }),
+  })
   .catchall(z.string())
   .meta({
     description: 'a place on the scale with its name in each language',
@@ -19,7 +21,10 @@ export const trait = z
       .strictObject({
         part: idOf('measurement'),
         whole: idOf('measurement'),
-        unit: z.enum(['percent', 'none']).default('percent'),
+        unit: z
+          .enum(['percent', 'none'])
+          .default('percent')
+          .meta({ description: 'percent, or a plain ratio' }),
       })
       .optional()
       .meta({ description: 'one length as a share of another of the same animal' }),
@@ -47,9 +52,11 @@ export const trait = z
       .default('exclude')
       .meta({ description: 'whether cf. and aff. count' }),
     admits: texts.optional().meta({ description: 'why young or doubtful specimens count' }),
-    marks: z.array(mark).default([]),
-    accent: line.optional().meta({ description: 'part of the drawing that carries the colour' }),
-    source: line.optional(),
+    marks: z.array(mark).default([]).meta({ description: 'places on the scale that have a name' }),
+    accent: line
+      .optional()
+      .meta({ description: 'part of the drawing that carries the colour', examples: ['nasal-opening'] }),
+    source: reference.optional(),
   })
   .meta({ description: 'what is plotted' });
 

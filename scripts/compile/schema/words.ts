@@ -7,7 +7,10 @@ export const idPattern = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
 export const id = z
   .string()
   .regex(idPattern, { error: 'not-an-id' })
-  .meta({ description: 'small letters and digits, words joined by hyphens; never changes once published' });
+  .meta({
+    description: 'small letters and digits, words joined by hyphens; never changes once published',
+    examples: ['obm-1183'],
+  });
 
 /** An id of another record. */
 export const idOf = (kind: string) =>
@@ -32,6 +35,12 @@ function isInCalendar(day: string): boolean {
   const instant = new Date(`${day}T00:00:00Z`);
   return !Number.isNaN(instant.getTime()) && instant.toISOString().startsWith(day);
 }
+
+/** The key of one source. */
+export const reference = line.meta({
+  description: 'key of the entry in references.bib that says so',
+  examples: ['obm-2024'],
+});
 
 /** A calendar day as 2026-11-25. */
 export const day = z
@@ -60,9 +69,10 @@ export const venue = z.enum(['pages', 'gallery', 'class', 'print']).meta({
 /** Who allows a picture to be shown, under which licence, where and until when. */
 export const rights = z
   .strictObject({
-    image: line
-      .optional()
-      .meta({ description: 'who holds the rights in the picture, as it is to be credited' }),
+    image: line.optional().meta({
+      description: 'who holds the rights in the picture, as it is to be credited',
+      examples: ['Osier Basin Museum'],
+    }),
     licence: line.optional().meta({
       description: 'SPDX identifier, or the address of a licence',
       examples: ['CC0-1.0', 'CC-BY-4.0'],

@@ -15,27 +15,44 @@ export interface Mixture {
   readonly variances: Float64Array;
 }
 
-/** A mixture that is put together part by part. */
+/** A mixture that is put together part by part, in room that doubles. */
 export class MixtureParts {
-  readonly #weights: number[] = [];
-  readonly #means: number[] = [];
-  readonly #variances: number[] = [];
+  #count = 0;
+  #weights = new Float64Array(64);
+  #means = new Float64Array(64);
+  #variances = new Float64Array(64);
 
   /** Adds a normal distribution; one of variance 0 is a point. */
   add(weight: number, mean: number, variance: number): void {
-    this.#weights.push(weight);
-    this.#means.push(mean);
-    this.#variances.push(variance);
+    if (this.#count === this.#weights.length) this.#grow();
+    this.#weights[this.#count] = weight;
+    this.#means[this.#count] = mean;
+    this.#variances[this.#count] = variance;
+    this.#count++;
   }
 
   /** The mixture so far, its weights scaled to add up to 1. */
   mixture(): Mixture {
-    const total = this.#weights.reduce((sum, weight) => sum + weight, 0);
+    let total = 0;
+    for (let k = 0; k < this.#count; k++) total += this.#weights[k]!;
+    const weights = this.#weights.slice(0, this.#count);
+    for (let k = 0; k < weights.length; k++) weights[k]! /= total;
     return {
-      weights: Float64Array.from(this.#weights, (weight) => weight / total),
-      means: Float64Array.from(this.#means),
-      variances: Float64Array.from(this.#variances),
+      weights,
+      means: this.#means.slice(0, this.#count),
+      variances: this.#variances.slice(0, this.#count),
     };
+  }
+
+  #grow(): void {
+    const doubled = (old: Float64Array) => {
+      const room = new Float64Array(2 * old.length);
+      room.set(old);
+      return room;
+    };
+    this.#weights = doubled(this.#weights);
+    this.#means = doubled(this.#means);
+    this.#variances = doubled(this.#variances);
   }
 }
 

@@ -86,7 +86,11 @@ function widen(spans: Map<string, ValueSpan>, question: SpanQuestion, tree: Date
   if (observations.length < 4 || taxa.length === 0) return;
   const network = buildNetwork(tree, observations);
   const nodeOfTaxon = (taxon: string) => network.nodeOf[labels.get(taxon)!]!;
-  const fit = findFit(network, asked === 'auto' ? chooseModel(compareModels(network)) : asked, 'light');
+  const fit = findFit(
+    network,
+    asked === 'auto' ? chooseModel(compareModels(network, 'light')) : asked,
+    'light',
+  );
   if (!fit) return;
   const measured = new Set(observations.map(({ taxon }) => taxon));
   const limits = (question.limits ?? [])

@@ -2,6 +2,7 @@ import { findRoot } from '../../statistics/index.ts';
 import { boundedPoints, boundedShareBelow, type Bounds } from './bounded-end.ts';
 import { covariancesWith } from '../passes/covariance.ts';
 import type { Fit } from '../rate/fit.ts';
+import { gatherDraws } from './gather-draws.ts';
 import { boundsOf, type LimitObservation } from './limit-observation.ts';
 import { mixtureMoments, MixtureParts } from '../mixture.ts';
 import { beliefOf, forEachRate } from '../passes/per-rate.ts';
@@ -83,6 +84,13 @@ function conditionNode(
     const pull = covariance / endVariance;
     const finest = Math.sqrt(open[step]!) / (Math.abs(pull) * Math.sqrt(endVariance));
     const points = boundedPoints(endMean, endVariance, bounds, { finest, effort });
+    if (effort === 'light') {
+      const places = {
+        at: Float64Array.from(points.at, (at) => pull * (at - endMean)),
+        weights: Float64Array.from(points.weights),
+      };
+      return gatherDraws(parts, places, { weight, mean, variance: open[step]! }, effort);
+    }
     for (let k = 0; k < points.at.length; k++)
       parts.add(weight * points.weights[k]!, mean + pull * (points.at[k]! - endMean), open[step]!);
   });

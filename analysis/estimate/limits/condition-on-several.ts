@@ -4,11 +4,13 @@ import { diagnoseChains } from './chain-diagnostics.ts';
 import { covariancesWith } from '../passes/covariance.ts';
 import type { Fit } from '../rate/fit.ts';
 import { boundsOf, type LimitObservation } from './limit-observation.ts';
+import { gatherDraws } from './gather-draws.ts';
 import { MixtureParts } from '../mixture.ts';
 import { beliefOf, forEachRate, type AtRate } from '../passes/per-rate.ts';
 import { summarise, type ValueEstimate } from '../posterior.ts';
 import { invertSmall, type SmallMatrix } from './small-matrix.ts';
-import { truncatedLattice } from './truncated-lattice.ts';
+import { truncatedLattice, type WeightedPoints } from './truncated-lattice.ts';
+import type { Effort } from '../rate/rate-grid.ts';
 import { runTruncatedChain } from './truncated-chain.ts';
 
 /** Estimates of nodes given several limits, and whether the chains agree well enough to print them. */
@@ -20,12 +22,16 @@ export interface SampledEstimates {
   readonly settled: boolean;
 }
 
-const chains = 4;
+/** Four chains at a rate that carries weight; where it carries nearly none, one short one. */
+const chains = { weighty: 4, slight: 1 } as const;
 
-const counts = { warmUp: 50, kept: 300 } as const;
+const counts = {
+  weighty: { warmUp: 50, kept: 300 },
+  slight: { warmUp: 50, kept: 100 },
+} as const;
 
-/** Every so many draws enter the mixture: near draws say the same. */
-const thinning = 10;
+/** Every second rate of the full grid is sampled: its step is so fine that half of it costs less than draws do. */
+const rateStride = { full: 2, light: 1 } as const;
 
 /** Points of the lattice that stands for the chains at light effort. */
 const latticePoints = 80;
@@ -59,21 +65,23 @@ export function conditionOnSeveral(
 ): SampledEstimates {
   const bounds = limits.map(({ limit }) => boundsOf(limit));
   const parts = nodes.map(() => new MixtureParts());
-  let [splitRHat, precisionSum] = [1, 0];
+  let [splitRHat, precisionSum, judged] = [1, 0, 0];
   forEachRate(fit, (known) => {
     const weight = fit.grid.weights[known.step]!;
-    if (weight < lightestRates[fit.effort]) return;
+    if (weight < lightestRates[fit.effort] || known.step % rateStride[fit.effort] > 0) return;
     const joint = joinLimits(known, limits, nodes);
     if (fit.effort === 'light') return addLattice(joint, bounds, weight, parts);
-    const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step]);
-    if (weight > judgedWeight) {
+    const kind = weight > judgedWeight ? 'weighty' : 'slight';
+    const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step], kind);
+    if (kind === 'weighty') {
+      judged += weight;
       const found = bounds.map((_, i) => diagnoseChains(runs.map((run) => run[i]!)));
       splitRHat = Math.max(splitRHat, ...found.map((one) => one.splitRHat));
       precisionSum += weight ** 2 / Math.min(...found.map((one) => one.effectiveSize));
     }
     addDraws(joint, runs, weight, parts);
   });
-  const effectiveSize = fit.effort === 'light' ? latticePoints : 1 / precisionSum;
+  const effectiveSize = fit.effort === 'light' ? latticePoints : judged ** 2 / precisionSum;
   const settled = fit.effort === 'light' || (splitRHat < 1.01 && effectiveSize > 400);
   const values = parts.map((part) => summarise(part.mixture(), options.level));
   return { values, splitRHat, effectiveSize, settled };
@@ -120,13 +128,14 @@ function drawLimits(
   joint: Joint,
   bounds: readonly Bounds[],
   keys: readonly (string | number)[],
+  kind: 'weighty' | 'slight',
 ): Float64Array[][] {
-  return Array.from({ length: chains }, (_, chain) =>
-    runTruncatedChain({ ...joint, bounds }, seededRandom(...keys, chain), counts),
+  return Array.from({ length: chains[kind] }, (_, chain) =>
+    runTruncatedChain({ ...joint, bounds }, seededRandom(...keys, chain), counts[kind]),
   );
 }
 
-/** Adds to each node's mixture a normal distribution for every draw kept. */
+/** Adds to each node's mixture what it is at the draws of all chains. */
 function addDraws(
   joint: Joint,
   runs: readonly (readonly Float64Array[])[],
@@ -134,18 +143,17 @@ function addDraws(
   parts: readonly MixtureParts[],
 ): void {
   const kept = runs[0]![0]!.length;
-  const share = weight / (runs.length * Math.ceil(kept / thinning));
-  for (const run of runs)
-    for (let draw = 0; draw < kept; draw += thinning)
-      addPoint(
-        joint,
-        run.map((values) => values[draw]!),
-        share,
-        parts,
-      );
+  const ends = joint.means.length;
+  const draws = Array.from({ length: ends }, (_, end) => {
+    const joined = new Float64Array(runs.length * kept);
+    runs.forEach((run, chain) => joined.set(run[end]!, chain * kept));
+    return joined;
+  });
+  const weights = new Float64Array(runs.length * kept).fill(1 / (runs.length * kept));
+  addPlaces(joint, { at: draws, weights }, weight, parts, 'full');
 }
 
-/** Adds to each node's mixture a normal distribution for every point of the lattice. */
+/** Adds to each node's mixture what it is at the points of the lattice. */
 function addLattice(
   joint: Joint,
   bounds: readonly Bounds[],
@@ -153,25 +161,25 @@ function addLattice(
   parts: readonly MixtureParts[],
 ): void {
   const points = truncatedLattice(joint.means, joint.covariance, bounds, latticePoints);
-  points.weights.forEach((share, point) =>
-    addPoint(
-      joint,
-      points.at.map((values) => values[point]!),
-      weight * share,
-      parts,
-    ),
-  );
+  addPlaces(joint, points, weight, parts, 'light');
 }
 
-/** Adds to each node's mixture what it is if the bounded specimens are as given. */
-function addPoint(
+/** Adds to each node's mixture what it is if the bounded specimens are as given, at each of so many weighted points. */
+function addPlaces(
   joint: Joint,
-  ends: readonly number[],
+  points: WeightedPoints,
   weight: number,
   parts: readonly MixtureParts[],
+  effort: Effort,
 ): void {
+  const at = new Float64Array(points.weights.length);
   joint.gains.forEach((gain, index) => {
-    const shift = gain.reduce((sum, part, i) => sum + part * (ends[i]! - joint.means[i]!), 0);
-    parts[index]!.add(weight, joint.nodeMeans[index]! + shift, joint.open[index]!);
+    at.fill(0);
+    points.at.forEach((ends, i) => {
+      const [pull, mean] = [gain[i]!, joint.means[i]!];
+      for (let k = 0; k < at.length; k++) at[k]! += pull * (ends[k]! - mean);
+    });
+    const known = { weight, mean: joint.nodeMeans[index]!, variance: joint.open[index]! };
+    gatherDraws(parts[index]!, { at, weights: points.weights }, known, effort);
   });
 }

@@ -29,7 +29,8 @@ export function truncatedLattice(
       let mean = means[i]!;
       for (let j = 0; j < i; j++) mean += row[j]! * unit[j]!;
       const variance = row[i]! * row[i]!;
-      logs[point]! += logProbabilityWithin(mean, variance, bounds[i]!);
+      // what the first value's bounds leave is the same for every point
+      if (i > 0) logs[point]! += logProbabilityWithin(mean, variance, bounds[i]!);
       const share = evenlySpread(point, i);
       at[i]![point] = drawWithin(mean, variance, bounds[i]!, () => share);
       unit[i] = (at[i]![point]! - mean) / row[i]!;

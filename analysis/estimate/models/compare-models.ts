@@ -1,4 +1,5 @@
 import { findBestRate, hasTimes, type ModelName } from '../rate/fit.ts';
+import type { Effort } from '../rate/rate-grid.ts';
 import type { Network } from '../passes/network.ts';
 
 /** One model by its largest likelihood. */
@@ -35,13 +36,14 @@ export function correctedCriterion(
 }
 
 /** Fits both models by full likelihood; the trend is left out where no time separates the observations. */
-export function compareModels(network: Network): ComparedModel[] {
+export function compareModels(network: Network, effort: Effort = 'full'): ComparedModel[] {
   const names: readonly (readonly [ModelName, number])[] = [
     ['brownian', 2],
     ['trend', 3],
   ];
   return names.flatMap(([name, parameters]) => {
-    const best = name === 'trend' && !hasTimes(network) ? undefined : findBestRate(network, name, 'full');
+    const best =
+      name === 'trend' && !hasTimes(network) ? undefined : findBestRate(network, name, 'full', effort);
     if (!best) return [];
     const { logLikelihood, rate } = best;
     const aicc = correctedCriterion(logLikelihood, parameters, network.observations.length);

@@ -54,6 +54,7 @@ export function findBestRate(
   network: Network,
   model: ModelName,
   kind: 'restricted' | 'full',
+  effort: Effort = 'full',
 ): BestRate | undefined {
   const top = findTopLogRate(network);
   if (top === undefined) return undefined;
@@ -65,7 +66,8 @@ export function findBestRate(
     if (value > atBest) [best, atBest] = [top - down, value];
     else if (value < atBest - 25) break;
   }
-  const found = findMaximum(of, best - 1, best + 1, 1e-9);
+  // a likelihood is flat at its top: the light place costs it less than 1e-5
+  const found = findMaximum(of, best - 1, best + 1, effort === 'full' ? 1e-9 : 1e-3);
   // the bound of no change is taken only where nothing above it is more likely
   return found.value > bottom + 1e-9
     ? { rate: Math.exp(found.at), logLikelihood: found.value }

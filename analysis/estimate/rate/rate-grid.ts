@@ -60,7 +60,7 @@ export function findRateGrid(
   effort: Effort = 'full',
 ): RateGrid | undefined {
   const step = gridSteps[effort];
-  const peak = findPeak(weightOf, topLogRate);
+  const peak = findPeak(weightOf, topLogRate, effort);
   if (!peak) return undefined;
   const width = peakWidth(weightOf, peak.at, peak.value);
   const nodes: { logRate: number; weight: number }[] = [];
@@ -89,17 +89,21 @@ export function findRateGrid(
   };
 }
 
-function findPeak(weightOf: LogRateWeight, topLogRate: number) {
+/** Steps in which the top of the weight is looked for, and how near to it the grid is laid: where it lies exactly changes little. */
+const peakSearch = { full: { step: 0.5, near: 1e-5 }, light: { step: 1, near: 1e-2 } } as const;
+
+function findPeak(weightOf: LogRateWeight, topLogRate: number, effort: Effort) {
+  const { step, near } = peakSearch[effort];
   let best = topLogRate;
   let atBest = -Infinity;
   let last = -Infinity;
-  for (let down = -4; down <= scanDepth; down += 0.5) {
+  for (let down = -4; down <= scanDepth; down += step) {
     last = weightOf(topLogRate - down);
     if (last > atBest) [best, atBest] = [topLogRate - down, last];
     else if (last < atBest - 25) break;
   }
   if (!(last < atBest - 12)) return undefined;
-  return findMaximum(weightOf, best - 0.5, best + 0.5, 1e-5);
+  return findMaximum(weightOf, best - step, best + step, near);
 }
 
 /** Standard deviation of the normal curve that fits the top of the weight. */

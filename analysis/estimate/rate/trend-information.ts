@@ -40,14 +40,25 @@ export function trendInformation(network: Network, time: Network, rate: number, 
     if (variance[node] === Infinity) continue;
     const above = parent[node]!;
     const rise = rate * branchMa[node]!;
-    const [v, v1, v2] = [variance[node]! + rise, varianceSlope[node]! + rise, varianceBend[node]! + rise];
-    const [b, b1, b2] = [variance[above]!, varianceSlope[above]!, varianceBend[above]!];
+    // plain assignments: tuples here would make a third of the work of a compile garbage
+    const v = variance[node]! + rise;
+    const v1 = varianceSlope[node]! + rise;
+    const v2 = varianceBend[node]! + rise;
+    const b = variance[above]!;
     if (b === Infinity) {
-      [variance[above], varianceSlope[above], varianceBend[above]] = [v, v1, v2];
-      [mean[above], timeSlope[above], timeBend[above]] = [mean[node]!, timeSlope[node]!, timeBend[node]!];
+      variance[above] = v;
+      varianceSlope[above] = v1;
+      varianceBend[above] = v2;
+      mean[above] = mean[node]!;
+      timeSlope[above] = timeSlope[node]!;
+      timeBend[above] = timeBend[node]!;
       continue;
     }
-    const [s, s1, s2] = [b + v, b1 + v1, b2 + v2];
+    const b1 = varianceSlope[above]!;
+    const b2 = varianceBend[above]!;
+    const s = b + v;
+    const s1 = b1 + v1;
+    const s2 = b2 + v2;
     const d = mean[node]! - mean[above]!;
     const d1 = timeSlope[node]! - timeSlope[above]!;
     const d2 = timeBend[node]! - timeBend[above]!;

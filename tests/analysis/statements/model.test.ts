@@ -46,8 +46,10 @@ test('a model that is only compared is told by its criterion, and on the end of 
   expect(sensitivityStatement({ name: 'pull', aicc: null }, 10)).toBeUndefined();
 });
 
-test('a limit is called improbable under one chance in a thousand, with one digit of it', () => {
-  expect(improbableStatement('obm-1', 0.000234)!.args).toEqual({ specimen: 'obm-1', probability: 0.0002 });
+test('a limit is called improbable under one chance in a thousand, told as one in so many', () => {
+  expect(improbableStatement('obm-1', 0.000234)!.args).toEqual({ specimen: 'obm-1', oneIn: 4000 });
+  expect(improbableStatement('obm-1', 1e-30)!.args['oneIn']).toBe(1e6);
+  expect(improbableStatement('obm-1', 0)!.args['oneIn']).toBe(1e6);
   expect(improbableStatement('obm-1', 0.001)).toBeUndefined();
   expect(improbableStatement('obm-1', undefined)).toBeUndefined();
 });

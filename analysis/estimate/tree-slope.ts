@@ -3,7 +3,7 @@ import type { DatedTree } from '../tree/index.ts';
 import { columnWeight, findBestRate, findTopLogRate } from './rate/fit.ts';
 import { makeMessages } from './passes/messages.ts';
 import { mixtureMoments, mixtureQuantile } from './mixture.ts';
-import { buildNetwork, type Network } from './passes/network.ts';
+import { buildNetwork, hasExactTwins, type Network } from './passes/network.ts';
 import type { Observation } from './observation.ts';
 import { makeTimeMessages, passUpTrend, timeNetwork, type TrendPass } from './passes/pass-up-trend.ts';
 import { findRateGrid } from './rate/rate-grid.ts';
@@ -50,6 +50,7 @@ export function slopeOnTree(question: {
       ? question.observations
       : question.observations.filter(({ taxon }) => predictor.has(taxon));
   if (observations.length < 4) return 'fewer-than-four';
+  if (hasExactTwins(tree, observations)) return 'taxa-at-one-point';
   const network = buildNetwork(tree, observations);
   if (predictor !== 'time' && new Set(network.observedAt).size < observations.length)
     return 'taxa-at-one-point';

@@ -10,8 +10,8 @@ export interface Bounds {
 
 /** Points of a value between bounds, and the weight of each; the weights add up to 1. */
 export interface BoundedPoints {
-  readonly at: readonly number[];
-  readonly weights: readonly number[];
+  readonly at: Float64Array;
+  readonly weights: Float64Array;
 }
 
 /** Nodes and weights of Gauss and Legendre's rule with eight points (Abramowitz and Stegun 1964, table 25.4). */
@@ -48,20 +48,24 @@ export function boundedPoints(
   const widest = Math.min(3, relativePanel * Math.max(least, finest), 4 / Math.max(1, Math.abs(nearest)));
   const panels = Math.min(4000, Math.max(2, Math.ceil((to - from) / widest)));
   const half = (to - from) / (2 * panels);
-  const at: number[] = [];
-  const raw: number[] = [];
+  const at = new Float64Array(panels * 2 * gauss.length);
+  const weights = new Float64Array(at.length);
   let total = 0;
+  let point = 0;
   for (let panel = 0; panel < panels; panel++) {
     const middle = from + half * (2 * panel + 1);
-    for (const [node, share] of gauss)
-      for (const z of [middle - half * node, middle + half * node]) {
-        const weight = share * Math.exp(-0.5 * (z * z - nearest * nearest));
-        at.push(mean + deviation * z);
-        raw.push(weight);
+    for (let pair = 0; pair < gauss.length; pair++)
+      for (let side = -1; side <= 1; side += 2) {
+        const z = middle + side * (half * gauss[pair]![0]);
+        const weight = gauss[pair]![1] * Math.exp(-0.5 * (z * z - nearest * nearest));
+        at[point] = mean + deviation * z;
+        weights[point] = weight;
         total += weight;
+        point++;
       }
   }
-  return { at, weights: raw.map((weight) => weight / total) };
+  for (let k = 0; k < weights.length; k++) weights[k]! /= total;
+  return { at, weights };
 }
 
 /** Natural log of the probability that a normal value lies between bounds; keeps its digits in the tails. */
@@ -85,14 +89,32 @@ export function boundedShareBelow(mean: number, variance: number, bounds: Bounds
 }
 
 /** One draw of a normal value between bounds, by inversion on the side of its tail. */
-export function drawWithin(mean: number, variance: number, { low, high }: Bounds, random: Random): number {
+export function drawWithin(mean: number, variance: number, bounds: Bounds, random: Random): number {
+  return placesWithin(mean, variance, bounds)(random());
+}
+
+/**
+ * The places of a normal value between bounds by their share of its probability, counted from the end that lies further out in
+ * a tail: what drawing by inversion needs, the tails worked out once.
+ */
+export function placesWithin(
+  mean: number,
+  variance: number,
+  { low, high }: Bounds,
+): (share: number) => number {
   const deviation = Math.sqrt(variance);
-  const [a, b] = [(low - mean) / deviation, (high - mean) / deviation];
-  if (a < -b) return -drawWithin(-mean, variance, { low: -high, high: -low }, random);
-  const u = random() + 2 ** -54;
+  const a = (low - mean) / deviation;
+  const b = (high - mean) / deviation;
+  if (a < -b) {
+    const mirrored = placesWithin(-mean, variance, { low: -high, high: -low });
+    return (share) => -mirrored(share);
+  }
   // beyond 37 standard deviations the tail is an exponential to all digits
-  if (a > 37) return Math.min(high, mean + deviation * (a - Math.log(u) / a));
-  const [upper, lower] = [normalUpperTail(a), normalUpperTail(b)];
-  const z = -inverseNormal(lower + u * (upper - lower));
-  return Math.min(high, Math.max(low, mean + deviation * z));
+  if (a > 37) return (share) => Math.min(high, mean + deviation * (a - Math.log(share + 2 ** -54) / a));
+  const upper = normalUpperTail(a);
+  const lower = normalUpperTail(b);
+  return (share) => {
+    const z = -inverseNormal(lower + (share + 2 ** -54) * (upper - lower));
+    return Math.min(high, Math.max(low, mean + deviation * z));
+  };
 }

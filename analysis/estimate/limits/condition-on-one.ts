@@ -85,11 +85,8 @@ function conditionNode(
     const finest = Math.sqrt(open[step]!) / (Math.abs(pull) * Math.sqrt(endVariance));
     const points = boundedPoints(endMean, endVariance, bounds, { finest, effort });
     if (effort === 'light') {
-      const places = {
-        at: Float64Array.from(points.at, (at) => pull * (at - endMean)),
-        weights: Float64Array.from(points.weights),
-      };
-      return gatherDraws(parts, places, { weight, mean, variance: open[step]! }, effort);
+      for (let k = 0; k < points.at.length; k++) points.at[k] = pull * (points.at[k]! - endMean);
+      return gatherDraws(parts, points, { weight, mean, variance: open[step]! }, effort);
     }
     for (let k = 0; k < points.at.length; k++)
       parts.add(weight * points.weights[k]!, mean + pull * (points.at[k]! - endMean), open[step]!);

@@ -1,4 +1,4 @@
-import { drawWithin, logProbabilityWithin, type Bounds } from './bounded-end.ts';
+import { placesWithin, logProbabilityWithin, type Bounds } from './bounded-end.ts';
 import type { SmallMatrix } from './small-matrix.ts';
 
 /** Points of several bounded normal values that hang together, and their weights, which add up to 1. */
@@ -23,6 +23,7 @@ export function truncatedLattice(
   const at = bounds.map(() => new Float64Array(count));
   const logs = new Float64Array(count);
   const unit = new Float64Array(bounds.length);
+  const firstPlaces = placesWithin(means[0]!, lower[0]![0]! ** 2, bounds[0]!);
   for (let point = 0; point < count; point++)
     for (let i = 0; i < bounds.length; i++) {
       const row = lower[i]!;
@@ -32,7 +33,8 @@ export function truncatedLattice(
       // what the first value's bounds leave is the same for every point
       if (i > 0) logs[point]! += logProbabilityWithin(mean, variance, bounds[i]!);
       const share = evenlySpread(point, i);
-      at[i]![point] = drawWithin(mean, variance, bounds[i]!, () => share);
+      const places = i === 0 ? firstPlaces : placesWithin(mean, variance, bounds[i]!);
+      at[i]![point] = places(share);
       unit[i] = (at[i]![point]! - mean) / row[i]!;
     }
   const top = logs.reduce((largest, log) => Math.max(largest, log), -Infinity);

@@ -72,6 +72,17 @@ export function buildNetwork(tree: DatedTree, observations: readonly Observation
   return { ...merged, ownPrecision, ownMean, observations, observedAt, sharedLogLikelihood };
 }
 
+/** Whether two exact observations stand at distance zero, which no network can hold. */
+export function hasExactTwins(tree: DatedTree, observations: readonly Observation[]): boolean {
+  const { nodeOf } = mergeZeroTwigs(tree);
+  const tips = requireTipsByLabel(tree);
+  const exact = observations.flatMap(({ taxon, variance }) => {
+    const tip = tips.get(taxon);
+    return variance === 0 && tip !== undefined ? [nodeOf[tip]!] : [];
+  });
+  return new Set(exact).size < exact.length;
+}
+
 /** The same tree without the branches that take no time: the two ends of each become one node. */
 function mergeZeroTwigs(tree: DatedTree) {
   const root = rootOf(tree);

@@ -7,6 +7,7 @@ import { congruenceOfTrees, type TreeCongruence } from './congruence.ts';
 import { warnOfSpread } from './spread-findings.ts';
 import { treeDater, type DatedLineageTree } from './date-trees.ts';
 import { estimateOn, sensitivityOn, type Depth } from './estimate-lineage-trait.ts';
+import { warnOfEstimates } from './estimate-findings.ts';
 import { findLimits, warnOfImprobable, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
 import { carrierBeds, placeTaxa } from './placement.ts';
@@ -81,6 +82,7 @@ export function analyseLineage(
     const trees = dater(placedMa);
     const reference = trees.find((tree) => tree.reference);
     const answer = reference && estimateOn(reference, each, settings, { where, report, depth });
+    if (answer) warnOfEstimates(each, reference, answer, where, report);
     warnOfImprobable(each.limits, answer, report);
     const grounds = { trees, lineage, carriers, reference: placedMa, settings, drawn };
     const span =

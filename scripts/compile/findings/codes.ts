@@ -78,6 +78,7 @@ export const severities = {
   'spread-missing': 'warning',
   'spread-unequal': 'warning',
   'cannot-estimate': 'warning',
+  'rate-at-zero': 'warning',
   'span-partial': 'warning',
   // sections
   'levels-few': 'warning',

@@ -111,6 +111,8 @@ test('few taxa, equal values, a level tree and taxa at one point have no slope',
   const inexact = nine.slice(0, 4).map((one) => ({ ...one, variance: 0.1 }));
   const size = new Map(inexact.map(({ taxon }, index) => [taxon, index]));
   expect(slopeOnTree({ tree: doubled, observations: inexact, predictor: size })).toBe('taxa-at-one-point');
+  const exactly = nine.slice(0, 4);
+  expect(slopeOnTree({ tree: doubled, observations: exactly, predictor: 'time' })).toBe('taxa-at-one-point');
 });
 
 test('where nothing trends the tree test finds a trend in fewer than six of a hundred data sets', () => {

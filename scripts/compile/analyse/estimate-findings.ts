@@ -1,0 +1,41 @@
+import type { NoEstimate, TraitAnswer } from '../../../analysis/estimate/index.ts';
+import type { Report } from '../findings/report.ts';
+import type { Span } from '../source/source-text.ts';
+import type { DatedLineageTree } from './date-trees.ts';
+import type { TraitEvidence } from './estimate-lineage-trait.ts';
+
+/** Tells why relatives could not be asked, where an animal of the tree needs them, and of values that leave no rate of change. */
+export function warnOfEstimates(
+  { observed }: TraitEvidence,
+  tree: DatedLineageTree,
+  answer: TraitAnswer,
+  where: Span,
+  report: Report,
+): void {
+  const wanted = [...tree.taxa].some((taxon) => !observed.taxa.get(taxon)?.mean);
+  const name = observed.trait.id;
+  if (!answer.estimated) {
+    if (!wanted) return;
+    report.add(
+      'cannot-estimate',
+      where,
+      `"${name}" cannot be estimated on the tree "${tree.id}": ${refusals[answer.reason]}`,
+      'its missing values stay unknown until the records say more',
+    );
+  } else if (answer.model.compared.some((each) => each.name === answer.model.name && each.note)) {
+    report.add(
+      'rate-at-zero',
+      where,
+      `the values of "${name}" differ by no more than their errors, so they may not have changed at all`,
+      'more specimens narrow the errors; until then its estimates are wide',
+    );
+  }
+}
+
+const refusals: Record<NoEstimate, string> = {
+  'fewer-than-four': 'fewer than four of its animals are measured',
+  'fewer-than-five-for-trend': 'a trend needs five measured animals',
+  'exact-values-equal': 'all its values are the same, without any error',
+  'trend-not-told': 'its animals are all of one age, so no trend can be told',
+  'trend-without-scatter': 'its values lie on one straight line through time, without any error',
+};

@@ -12,7 +12,9 @@ export function warnOfEstimates(
   where: Span,
   report: Report,
 ): void {
-  const wanted = [...tree.taxa].some((taxon) => !observed.taxa.get(taxon)?.mean);
+  const hasMean = (taxon: string) => observed.taxa.get(taxon)?.mean !== undefined;
+  // a trait that nobody of the tree shows asks nothing of relatives
+  const wanted = [...tree.taxa].some(hasMean) && ![...tree.taxa].every(hasMean);
   const name = observed.trait.id;
   if (!answer.estimated) {
     if (!wanted) return;

@@ -82,7 +82,9 @@ export function analyseLineage(
     const trees = dater(placedMa);
     const reference = trees.find((tree) => tree.reference);
     const answer = reference && estimateOn(reference, each, settings, { where, report, depth });
-    if (answer) warnOfEstimates(each, reference, answer, where, report);
+    // a trait that is followed through a section need not be told from relatives
+    const isOfSection = lineage.records.section?.value.trait === each.record.value.id;
+    if (answer && !isOfSection) warnOfEstimates(each, reference, answer, where, report);
     warnOfImprobable(each.limits, answer, report);
     const grounds = { trees, lineage, carriers, reference: placedMa, settings, drawn };
     const span =

@@ -173,7 +173,10 @@ describe('messages about measurements', () => {
     expect(await findingsAfter(changes)).toMatchInlineSnapshot(`
       "sheets/callipers.csv:6:12-16 warning unit-slip
         "skull-length" is 10.0 times smaller than other specimens of "saltula-prima" suggest
-        centimetres and millimetres differ by 10: check the unit and the number"
+        centimetres and millimetres differ by 10: check the unit and the number
+      traits.yaml:2:7-19 warning rate-at-zero
+        the values of "muzzle-share" differ by no more than their errors, so they may not have changed at all
+        more specimens narrow the errors; until then its estimates are wide"
     `);
   });
 

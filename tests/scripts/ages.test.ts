@@ -34,6 +34,16 @@ describe('ages', () => {
     });
   });
 
+  it('of a taxon are printed with the digits of its end beds, whatever a bed between them is dated to', async () => {
+    const bed = (id: string) => `- { id: x-${id}, taxon: saltula-prima, horizon: ${id} }\n`;
+    const { taxa } = await compiled({
+      'horizons.yaml': (text) =>
+        `${text.replace('stage: Langhian', 'from: 16.1, to: 14')}- { id: tuff, formation: Shelf, age: { date: 28.512, plusMinus: 0.004, sigma: 2 } }\n`,
+      'specimens.yaml': (text) => text + bed('tuff') + bed('gorse-clay'),
+    });
+    expect(taxa[0]!.age!.text).toBe('34.0–14.0');
+  });
+
   it('of a living taxon end today, and its mark stands there', async () => {
     const { taxa, traits } = await compiled();
     expect(taxa[5]).toMatchObject({ living: true, finds: { last: 0 }, age: { to: 0, basis: 'living' } });

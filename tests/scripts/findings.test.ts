@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { frameOf } from '../../scripts/compile/findings/frame.ts';
 import { countFindings, printFinding } from '../../scripts/compile/findings/print.ts';
+import { severities, type FindingCode } from '../../scripts/compile/findings/codes.ts';
 import { openReport } from '../../scripts/compile/findings/report.ts';
 import { didYouMean, findNearest } from '../../scripts/compile/findings/suggest.ts';
 import { sourceText } from '../../scripts/compile/source/source-text.ts';
@@ -49,6 +50,24 @@ describe('openReport', () => {
     expect(report.hasErrors()).toBe(true);
     expect(countFindings(report.list())).toBe('2 errors, 1 warning');
   });
+
+  it.each(Object.keys(severities) as FindingCode[])(
+    'keeps fifty of %s in a file, says how many more there are, and counts each file for itself',
+    (code) => {
+      const report = openReport();
+      const files = ['a.yaml', 'b.yaml'].map((file) => sourceText(file, 'x\n'.repeat(70)));
+      for (const own of files)
+        for (let line = 0; line < (own === files[0] ? 70 : 50); line++)
+          report.add(code, { source: own, start: 2 * line, end: 2 * line + 1 }, `no ${line}`, 'mend it');
+      const lists = Object.values(Object.groupBy(report.list(), ({ file }) => file));
+      expect(lists.map((list) => list!.length)).toEqual([50, 50]);
+      expect(lists.map((list) => list!.at(-1)!.advice)).toEqual([
+        'mend it; and 20 more like this in this file',
+        'mend it',
+      ]);
+      expect(report.hasErrors()).toBe(severities[code] === 'error');
+    },
+  );
 
   it('has no errors when it holds warnings only', () => {
     const report = openReport();

@@ -36,10 +36,13 @@ const today: ResolvedAge = { from: 0, to: 0, decimals: 0, basis: 'living', mean:
 const weakest: readonly AgeBasis[] = ['stage', 'bracketed', 'dated'];
 
 function spanning(parts: readonly ResolvedAge[], living: boolean): ResolvedAge {
-  const from = Math.max(...parts.map((part) => part.from));
-  const to = living ? 0 : Math.min(...parts.map((part) => part.to));
+  const oldest = parts.reduce((end, part) => (part.from > end.from ? part : end));
+  const youngest = parts.reduce((end, part) => (part.to < end.to ? part : end));
+  const from = oldest.from;
+  const to = living ? 0 : youngest.to;
   const basis = living ? 'living' : weakest.find((each) => parts.some((part) => part.basis === each))!;
-  const decimals = Math.max(...parts.map((part) => part.decimals));
+  // Digits are those of the two beds at the ends: one in between may be dated to the last year.
+  const decimals = living ? oldest.decimals : Math.max(oldest.decimals, youngest.decimals);
   return {
     from,
     to,

@@ -32,7 +32,7 @@ export function checkRecords(records: LineageRecords, showing: Showing, report: 
   checkBibliography(records, report);
   checkPermissions(records, showing, report);
   checkPictureFiles(records, report);
-  checkOwnDrawings(records, report);
+  checkOwnDrawings(records, showing, report);
   checkPlaces(records, report);
   checkStories(records, known, report);
 }

@@ -1,10 +1,17 @@
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import { expectFile } from './expect-id.ts';
+import { checkRights, type Showing } from './permissions.ts';
+import { checkVenues, venuesOf } from './venues.ts';
 
 /** An author's drawing is in the folder of drawings, and says whose it is and that pages may show it. */
-export function checkOwnDrawings({ specimens, folder }: LineageRecords, report: Report): void {
-  for (const { value, at } of specimens.records) {
+export function checkOwnDrawings(
+  { lineage, specimens, folder }: LineageRecords,
+  showing: Showing,
+  report: Report,
+): void {
+  for (const specimen of specimens.records) {
+    const { value, at } = specimen;
     const { drawing } = value;
     if (!drawing) continue;
     expectFile(drawing.file, folder.files, at(['drawing', 'file']), report);
@@ -23,12 +30,7 @@ export function checkOwnDrawings({ specimens, folder }: LineageRecords, report: 
         `nothing says under rights whose "${drawing.file}" is`,
         'add rights: { image: who holds them, licence: … }',
       );
-    if (venues && !venues.includes('pages'))
-      report.add(
-        'permission',
-        at(['drawing', 'file']),
-        `"${drawing.file}" may be shown in ${venues.join(', ') || 'no venue'}, not on pages`,
-        'ask for permission, or take the drawing out of the record',
-      );
+    if (drawing.rights) checkRights(drawing.rights, ['drawing', 'rights'], specimen, showing, report);
+    checkVenues(drawing.file, venues, venuesOf(lineage), at(['drawing', 'file']), showing, report);
   }
 }

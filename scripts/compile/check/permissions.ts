@@ -5,6 +5,7 @@ import type { Specimen } from '../schema/index.ts';
 import type { Span } from '../source/source-text.ts';
 import type { Located } from '../source/yaml-source.ts';
 import { isLicence, licenceIds } from './licences.ts';
+import { checkSensitive, checkVenues, venuesOf, type Venue } from './venues.ts';
 
 /** Where and when a lineage is shown. */
 export interface Showing {
@@ -21,6 +22,7 @@ export function checkPermissions(records: LineageRecords, showing: Showing, repo
   const { lineage } = records;
   if (lineage) {
     checkLicence(lineage.value.licence, lineage.at(['licence']), report);
+    checkSensitive(lineage, showing, report);
     checkEmbargo(lineage.value.embargo, 'this lineage', () => lineage.at(['embargo']), showing, report);
   }
   for (const { value, at } of records.taxa.records) {
@@ -32,10 +34,16 @@ export function checkPermissions(records: LineageRecords, showing: Showing, repo
       'publish the name first: a name on a public page can be taken for its publication; a preview shows it',
     );
   }
-  for (const specimen of records.specimens.records) checkSpecimen(specimen, showing, report);
+  for (const specimen of records.specimens.records)
+    checkSpecimen(specimen, venuesOf(lineage), showing, report);
 }
 
-function checkSpecimen(specimen: Located<Specimen>, showing: Showing, report: Report): void {
+function checkSpecimen(
+  specimen: Located<Specimen>,
+  wanted: readonly Venue[],
+  showing: Showing,
+  report: Report,
+): void {
   const { rights, pictures } = specimen.value;
   if (rights) checkRights(rights, ['rights'], specimen, showing, report);
   pictures.forEach((picture, index) => {
@@ -60,18 +68,12 @@ function checkSpecimen(specimen: Located<Specimen>, showing: Showing, report: Re
         'add rights: { image: who holds them, licence: … }',
       );
     }
-    if (own.venues && !own.venues.includes('pages')) {
-      report.add(
-        'permission',
-        specimen.at([...path, 'file']),
-        `"${picture.file}" may be shown in ${own.venues.join(', ') || 'no venue'}, not on pages`,
-        'ask for permission, or take the picture off the list',
-      );
-    }
+    checkVenues(picture.file, own.venues, wanted, specimen.at([...path, 'file']), showing, report);
   });
 }
 
-function checkRights(
+/** The licence of a picture is known, and it is shown neither before its embargo ends nor after its permission does. */
+export function checkRights(
   rights: Rights,
   path: PropertyKey[],
   specimen: Located<Specimen>,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { day, file, id, idOf, language, line, reference, texts } from './words.ts';
+import { day, file, id, idOf, language, line, reference, texts, venue } from './words.ts';
 
 const dating = z.strictObject({
   method: z.enum(['equal-share', 'minimum-branch', 'given']).meta({
@@ -113,6 +113,13 @@ export const lineage = z
       examples: ['CC-BY-4.0'],
     }),
     contact: line.optional().meta({ description: 'how readers reach you', examples: ['names@example.org'] }),
+    venues: z
+      .array(venue)
+      .default(['pages'])
+      .meta({
+        description: 'where this is to be shown: every picture must be allowed in each of them',
+        examples: [['pages', 'gallery']],
+      }),
     embargo: day.optional().meta({ description: 'no public build before this day' }),
     sensitive: z
       .array(z.enum(['human-remains', 'culturally-sensitive']))

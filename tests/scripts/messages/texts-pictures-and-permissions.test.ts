@@ -74,6 +74,53 @@ describe('messages about texts, pictures and permissions', () => {
     `);
   });
 
+  const picture = (rights: string) => ({
+    'specimens.yaml': replaced(
+      'catalogNumber: "3"\n',
+      `catalogNumber: "3"\n  pictures: [{ file: images/a.svg, alt: { en: a skull }, rights: { image: Bo Heath, licence: CC0-1.0, ${rights} } }]\n`,
+    ),
+    'images/a.svg': '<svg viewBox="0 0 1 1"/>',
+  });
+  const shownIn = (venues: string, more = '') => ({
+    'lineage.yaml': replaced('licence: CC0-1.0', `licence: CC0-1.0\nvenues: [${venues}]${more}`),
+  });
+
+  it('a picture may not be shown where the lineage is to be shown', async () => {
+    const changes = { ...picture('venues: [pages, print]'), ...shownIn('pages, gallery, print') };
+    expect(await findingsAfter(changes)).toMatchInlineSnapshot(`
+      "specimens.yaml:23:22-34 error permission
+        "images/a.svg" may be shown in pages, print, not in a gallery
+        ask for permission, take the picture off the list, or take the venue off venues in lineage.yaml"
+    `);
+    expect(await findingsAfter(changes, { preview: true })).toBe('');
+  });
+
+  it('a venue is misspelt', async () => {
+    expect(await findingsAfter(shownIn('pages, galery'))).toMatchInlineSnapshot(`
+      "lineage.yaml:16:17-23 error wrong-value
+        unknown venues.1: "galery"; did you mean "gallery"?
+        choose one of: pages, gallery, class, print"
+    `);
+  });
+
+  it('sensitive material is to be shown in a class', async () => {
+    expect(
+      await findingsAfter(shownIn('pages, class', '\nsensitive: [human-remains]')),
+    ).toMatchInlineSnapshot(`
+      "lineage.yaml:16:17-22 error permission
+        this lineage is marked human-remains, and is to be shown in a class
+        take the venue off the list; what may be shown there is for the communities concerned to say"
+    `);
+  });
+
+  it('a picture is under embargo', async () => {
+    expect(await findingsAfter(picture('embargo: 2027-01-01'))).toMatchInlineSnapshot(`
+      "specimens.yaml:23:112-122 error embargo
+        "hm-3" is under embargo until 2027-01-01
+        wait, or build a preview"
+    `);
+  });
+
   it('a permission has ended', async () => {
     expect(
       await findingsAfter({

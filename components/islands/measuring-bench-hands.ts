@@ -3,6 +3,7 @@ import { idOfName } from '../measuring/bench-scheme.ts';
 import type { Place } from '../measuring/place.ts';
 import { nextOpen, slotKey } from '../measuring/point-slots.ts';
 import { takeAway, type AwayTexts } from './measuring-bench-away.ts';
+import { openPractice } from './measuring-bench-picture.ts';
 import { wouldLose } from './measuring-bench-show.ts';
 import type { MeasuringBench } from './measuring-bench.ts';
 
@@ -17,8 +18,9 @@ const directions: Readonly<Record<string, Place>> = {
 
 /** What each button does, by its name. */
 const actions: Readonly<Record<string, (bench: MeasuringBench) => void>> = {
-  practice: (bench) => void bench.practise(),
+  practice: (bench) => void openPractice(bench),
   'save-picture': (bench) => bench.savePicture(),
+  'turn-over': (bench) => void bench.turnOver(),
   previous: (bench) => bench.step(-1),
   next: (bench) => bench.step(1),
   place: (bench) => bench.tap(bench.cross),
@@ -82,7 +84,7 @@ const fields: Readonly<Record<string, (bench: MeasuringBench, field: HTMLInputEl
     void bench.chooseScheme(lineage, view);
   },
   specimen: (bench, field) => {
-    bench.rename(field.value);
+    bench.edit(withNow(bench.record, { specimen: idOfName(field.value) }));
     field.value = bench.record.now.specimen;
   },
   view: (bench, { value }) => bench.edit({ ...bench.record, view: idOfName(value) || 'left-lateral' }),

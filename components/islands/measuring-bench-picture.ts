@@ -20,6 +20,13 @@ export async function openPicture(bench: MeasuringBench, file: File): Promise<Pr
   }
 }
 
+/** Opens the picture that comes with the tool, to try the bench on. */
+export async function openPractice(bench: MeasuringBench): Promise<void> {
+  const response = await fetch(bench.dataset['practice']!);
+  const blob = await response.blob();
+  await bench.open(new File([blob], 'obm-1183.png', { type: blob.type }), 'obm-1183');
+}
+
 /** Says so many things about the picture, each on its line. */
 export function sayPicture(bench: MeasuringBench, lines: readonly string[]): void {
   const place = bench.querySelector('[data-picture-notes]')!;

@@ -105,7 +105,8 @@ function showNames(bench: MeasuringBench): void {
   setValue(find(bench, '[data-scheme]'), isOwn ? '' : `${record.lineage} ${record.view}`);
   setValue(find(bench, '[data-specimen]'), record.now.specimen);
   find(bench, '[data-own]').hidden = !isOwn;
-  find(bench, '[data-do="save-picture"]').hidden = record.now.picture === null;
+  for (const action of ['save-picture', 'turn-over'])
+    find(bench, `[data-do="${action}"]`).hidden = record.now.picture === null;
   if (!isOwn) return;
   setValue(find(bench, '[data-view]'), record.view);
   setValue(find(bench, '[data-own-names]'), record.ownNames.join('\n'));

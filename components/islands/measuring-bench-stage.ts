@@ -35,7 +35,11 @@ export class BenchStage {
 
   constructor(element: HTMLElement, onTap: (place: Place) => void) {
     this.#element = element;
-    this.#image = element.querySelector('[data-picture]')!;
+    // Made here: without a source it has no place in a page.
+    this.#image = document.createElement('img');
+    Object.assign(this.#image, { alt: '', hidden: true, draggable: false });
+    this.#image.dataset['picture'] = '';
+    element.prepend(this.#image);
     this.#marks = element.querySelector('[data-marks]')!;
     this.#onTap = onTap;
     element.addEventListener('pointerdown', this.#onDown);

@@ -1,16 +1,11 @@
-import {
-  addRound,
-  finishSpecimen,
-  markAbsent,
-  putPlace,
-  tapPlace,
-  withNow,
-} from '../measuring/bench-edits.ts';
+import { addRound, finishSpecimen, markAbsent, putPlace, tapPlace } from '../measuring/bench-edits.ts';
 import { freshBench, freshMeasured, hasWork, type BenchRecord } from '../measuring/bench-record.ts';
-import { idOfName, ownScheme, type BenchScheme } from '../measuring/bench-scheme.ts';
+import { ownScheme, type BenchScheme } from '../measuring/bench-scheme.ts';
 import { benchWords, type BenchWords } from '../measuring/bench-words.ts';
 import { startPast, stepAgain, stepBack, stepOn, type PastStates } from '../measuring/past-states.ts';
+import { mirrorPicture } from '../measuring/picture/mirror-picture.ts';
 import type { Place } from '../measuring/place.ts';
+import { turnOver } from '../measuring/turn-over.ts';
 import {
   changedSlot,
   nextOpen,
@@ -219,19 +214,27 @@ export class MeasuringBench extends HTMLElement {
     if (!prepared) return;
     const { name, width, height, blob } = prepared;
     const now = { ...freshMeasured(specimen), picture: { name, width, height } };
-    this.#past = startPast({ ...this.record, now, round: 0, level: '', ownLine: [null, null] });
+    await this.#put(blob, { ...this.record, now, round: 0, level: '', ownLine: [null, null] });
+  }
+
+  /** Turns the picture over with all that was placed: for a bone of the other side, so that it faces like the rest. */
+  async turnOver(): Promise<void> {
+    if (!this.#picture) return;
+    await this.#put(await mirrorPicture(this.#picture), turnOver(this.record));
+    const { mirrored } = this.record.now.picture!;
+    sayPicture(this, [this.words.phrase(mirrored ? 'turned' : 'turnedBack')]);
+  }
+
+  /** Puts a picture on the stage with what belongs to it; steps that lead back to another picture are forgotten. */
+  async #put(blob: Blob, record: BenchRecord): Promise<void> {
+    const { width, height } = record.now.picture!;
+    this.#past = startPast(record);
     this.#picture = blob;
     this.cross = [width / 2, height / 2];
     this.hand = nextOpen(this.record, this.slots());
-    this.stage.show(URL.createObjectURL(blob), prepared);
+    this.stage.show(URL.createObjectURL(blob), { width, height });
     this.kept = (await keepPicture(blob)) && keepRecord(this.record);
     this.show();
-  }
-
-  async practise(): Promise<void> {
-    const response = await fetch(this.dataset['practice']!);
-    const blob = await response.blob();
-    await this.open(new File([blob], 'obm-1183.png', { type: blob.type }), 'obm-1183');
   }
 
   savePicture(): void {
@@ -256,10 +259,6 @@ export class MeasuringBench extends HTMLElement {
     this.show();
   }
 
-  rename(specimen: string): void {
-    this.edit(withNow(this.record, { specimen: idOfName(specimen) }));
-  }
-
   async #clear(): Promise<void> {
     this.#picture = undefined;
     this.hand = nextOpen(this.record, this.slots());
@@ -275,7 +274,9 @@ export class MeasuringBench extends HTMLElement {
     this.#picture = blob;
     this.cross = [picture.width / 2, picture.height / 2];
     this.stage.show(URL.createObjectURL(blob), picture);
-    sayPicture(this, [this.words.phrase('opened', { ...picture })]);
+    sayPicture(this, [
+      this.words.phrase('opened', { name: picture.name, width: picture.width, height: picture.height }),
+    ]);
     this.take(this.hand);
   }
 

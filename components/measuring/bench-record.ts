@@ -8,6 +8,8 @@ export interface PictureFacts {
   readonly name: string;
   readonly width: number;
   readonly height: number;
+  /** It was turned over at the bench, because the bone is of the other side. */
+  readonly mirrored?: boolean;
 }
 
 /** Everything placed on one specimen. */

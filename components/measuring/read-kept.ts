@@ -49,8 +49,13 @@ function isMeasured(value: unknown): value is Measured {
 
 function isPicture(value: unknown): boolean {
   if (!isFields(value)) return false;
-  const { name, width, height } = value;
-  return typeof name === 'string' && typeof width === 'number' && typeof height === 'number';
+  const { name, width, height, mirrored = false } = value;
+  return (
+    typeof name === 'string' &&
+    typeof width === 'number' &&
+    typeof height === 'number' &&
+    typeof mirrored === 'boolean'
+  );
 }
 
 function isEnds(value: unknown): boolean {

@@ -44,6 +44,7 @@ function specimenText(
     `    view: ${view}`,
     `    sheet: ${sheet}`,
     ...(picture ? [`    picture: ${JSON.stringify(`images/${picture.name}`)}`] : []),
+    ...(picture?.mirrored ? ['    mirrored: true'] : []),
     ...(from && to && scaleMm > 0
       ? [`    scale: { from: ${placeText(from)}, to: ${placeText(to)}, mm: ${scaleMm} }`]
       : []),

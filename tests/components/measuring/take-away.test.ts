@@ -6,6 +6,7 @@ import { freshBench, type Measured } from '../../../components/measuring/bench-r
 import { benchSchemes, ownScheme } from '../../../components/measuring/bench-scheme.ts';
 import { readingsOf } from '../../../components/measuring/readings.ts';
 import { recordText, schemeText, sheetText } from '../../../components/measuring/sheet-text.ts';
+import { turnOver } from '../../../components/measuring/turn-over.ts';
 import { scheme as schemeSchema } from '../../../scripts/compile/schema/scheme.ts';
 import { added, compileChanged } from '../../scripts/fixtures/changed-lineage.ts';
 
@@ -65,6 +66,16 @@ describe('a sheet and a record from the bench', () => {
     expect(findings.filter(({ file }) => file.includes('bench.csv'))).toEqual([]);
     const value = compiled!.specimens.find(({ id }) => id === 'hm-20')!.values[0]!;
     expect(value.readings).toBe(2);
+  });
+
+  test('of a picture that was turned over are read back as mirrored, with the same lengths', async () => {
+    const turned = turnOver({ ...freshBench('hill-hoppers', 'left'), now: whole }).now;
+    const { compiled, findings } = await compileWith(turned);
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const specimen = compiled!.specimens.find(({ id }) => id === 'hm-20')!;
+    expect(specimen.mirrored).toBe(true);
+    const plain = (await compileWith(whole)).compiled!.specimens.find(({ id }) => id === 'hm-20')!;
+    expect(specimen.values[0]!.value).toBeCloseTo(plain.values[0]!.value, 9);
   });
 
   test('give the value that the bench itself reads', async () => {

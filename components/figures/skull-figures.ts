@@ -24,6 +24,10 @@ export function drawingsOf(view: LineageView): CompiledDrawing[] {
   );
 }
 
+/** What is restored stays to be seen where an image stands on a dark page: images follow the colour scheme of theirs. */
+export const smallSkullStyle =
+  '<style>@media (prefers-color-scheme:dark){.skull-ruling,.skull-dash,.skull-dash-thin{stroke:#b9c4bf}}</style>';
+
 /** One skull in heavier ink for small pictures, all layers, in the drawing frame; empty for an animal without a drawing. */
 export async function smallSkull(view: LineageView, taxon: string): Promise<string> {
   const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);

@@ -1,5 +1,5 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { drawingsOf, smallSkull } from '../../../../figures/skull-figures.ts';
+import { drawingsOf, smallSkull, smallSkullStyle } from '../../../../figures/skull-figures.ts';
 import { loadLineage, loadLineages } from '../../../../lineage/load.ts';
 import { lineageView } from '../../../../lineage/view.ts';
 import { findSliceBlock } from '../../../../slice/compose-block.ts';
@@ -18,7 +18,7 @@ export const GET: APIRoute = async ({ params }) => {
   const [left, top, width, height] = findSliceBlock(view)!.box.map((tenths) => tenths / 10);
   const markup = await smallSkull(view, params['taxon']!);
   return new Response(
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${left} ${top} ${width} ${height}">${markup}</svg>`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${left} ${top} ${width} ${height}">${smallSkullStyle}${markup}</svg>`,
     { headers: { 'content-type': 'image/svg+xml' } },
   );
 };

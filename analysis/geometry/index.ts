@@ -25,6 +25,7 @@ export {
   type ThinPlateSpline,
 } from './thin-plate-spline.ts';
 export { applyWarp, fitWarp, longestStep, type Warp } from './warp.ts';
+export { pointRun, preparePoints, warpPoints, type PointRun, type PreparedPoints } from './warp-points.ts';
 export { booksteinCoordinates } from './bookstein.ts';
 export { generalSuperimposition, type GeneralSuperimposition, type SizeRule } from './general-procrustes.ts';
 export {

@@ -8,10 +8,12 @@ import {
   gridOver,
   isInRing,
   mirrorShape,
+  preparePoints,
   ringArea,
   toDrawingFrame,
   traceCurve,
   turnBetweenRad,
+  warpPoints,
   type PlanePoint,
   type Shape,
 } from '../../../analysis/geometry/index.ts';
@@ -226,5 +228,30 @@ describe('places in the plane', () => {
     expect(turnBetweenRad([1, 0], [0, 0], [0, 1])).toBeCloseTo(Math.PI / 2, 15);
     expect(turnBetweenRad([1, 0], [0, 0], [1, 1e-9])).toBeCloseTo(1e-9, 20);
     expect(turnBetweenRad([0, 0], [0, 0], [0, 1])).toBe(0);
+  });
+});
+
+describe('many points at once', () => {
+  const points = gridOver([...square.values()], 3);
+
+  test('stand where the warp puts each of them, prepared or not', () => {
+    for (const target of [shifted([24, 23]), shifted([33, 6]), shifted([20, 31])]) {
+      const warp = fitWarp(square, target);
+      for (const source of [[...square.values()], [...shifted([0, 1]).values()]]) {
+        const { x, y } = warpPoints(warp, preparePoints(points, source));
+        points.forEach((point, index) => {
+          const [wantedX, wantedY] = applyWarp(warp, point);
+          expect(Math.hypot(x[index]! - wantedX, y[index]! - wantedY)).toBeLessThan(1e-9);
+        });
+      }
+    }
+  });
+
+  test('may be none, and leave the prepared ones as they are', () => {
+    const warp = fitWarp(square, shifted([33, 6]));
+    expect(warpPoints(warp, preparePoints([], [...square.values()])).x).toHaveLength(0);
+    const prepared = preparePoints(points, [...square.values()]);
+    warpPoints(warp, prepared);
+    expect([...prepared.run.x]).toEqual(points.map(([x]) => x));
   });
 });

@@ -1,9 +1,11 @@
 import { analyseLineage } from './analyse/lineage.ts';
 import { checkRecords } from './check/check-records.ts';
 import { checkResolved } from './check/check-resolved.ts';
+import { checkDrawnShapes } from './check/drawn-shapes.ts';
 import type { Showing } from './check/permissions.ts';
 import { composeLineage } from './compose/compose.ts';
 import { compiledLineage, type CompiledLineage } from './contract.ts';
+import { settleDrawings } from './draw/folded-drawings.ts';
 import { findTemplates } from './draw/find-templates.ts';
 import { openReport, type Finding } from './findings/report.ts';
 import { contentDigest } from './read/digest.ts';
@@ -45,6 +47,7 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   const templates = await findTemplates(path, records, report);
   const lineage = resolveLineage(records, report);
   checkResolved(lineage, report);
+  checkDrawnShapes(lineage, templates, report);
   // What is computed from wrong records would only add to the noise.
   if (report.hasErrors() || !records.lineage) return { findings: report.list() };
   options.onStage?.('computing');
@@ -56,8 +59,11 @@ export async function compileLineage(path: string, options: CompileOptions = {})
   );
   if (report.hasErrors() || options.checkOnly) return { findings: report.list() };
   const digest = await contentDigest(folder);
-  const compiled = compiledLineage.parse(
-    composeLineage(records.lineage.value, digest, analysed, { preview: options.preview ?? false, templates }),
-  );
+  const composed = composeLineage(records.lineage.value, digest, analysed, {
+    preview: options.preview ?? false,
+    templates,
+  });
+  const drawings = settleDrawings(composed.drawings, templates, lineage, report);
+  const compiled = compiledLineage.parse({ ...composed, drawings });
   return { compiled, findings: report.list() };
 }

@@ -1,6 +1,7 @@
 import {
   applySimilarity,
   findSimilarity,
+  isOnOneLine,
   shapeAtValue,
   type PlanePoint,
   type Shape,
@@ -71,8 +72,11 @@ function completeUnframed(
   if (!expected) return { points: new Map(), limits: [] };
   const aimed = expectedAt(expected, completion, completion.aim?.middle);
   const shared = [...shape.points.keys()].filter((id) => aimed.has(id));
+  const own = shared.map((id) => shape.points.get(id)!);
+  // Two points, or points on one line, leave open which way up the bone lies.
+  if (isOnOneLine(own)) return { points: new Map(), limits: [] };
   const bone = findSimilarity(
-    shared.map((id) => shape.points.get(id)!),
+    own,
     shared.map((id) => aimed.get(id)!),
   );
   if (!bone) return { points: new Map(), limits: [] };

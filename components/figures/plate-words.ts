@@ -1,5 +1,6 @@
 import { branchesAt } from './scene/branch-list.ts';
 import { isMessage, type Voice } from '../messages/say.ts';
+import { branchesBetween } from './scene/interval.ts';
 import type { SkullAnchors } from './scene/focus.ts';
 import type { MeasureWords } from './scene/measure-lines.ts';
 import type { PlateWords } from './scene/compose-plate.ts';
@@ -30,6 +31,12 @@ export function plateWords(
     value: (taxon) => view.printed(taxon).printed,
     slice: (ageMa) =>
       voice.say('slice', { age: voice.number(ageMa, 0), count: branchesAt(data.branches, ageMa).length }),
+    interval: (fromMa, toMa) =>
+      voice.say('interval', {
+        from: voice.number(fromMa, 0),
+        to: voice.number(toMa, 0),
+        count: branchesBetween(data.branches, fromMa, toMa).length,
+      }),
     meaning: layout.title ? wrap(data.meaning, 40) : [],
   };
 }

@@ -43,7 +43,9 @@ export function rockGaps(view: LineageView): string[] {
     voice.say('rocks.beds', { beds: lineage.horizons.length, specimens: lineage.specimens.length }),
     ...(oneBed > 0 ? [voice.say('rocks.oneBed', { count: oneBed, total: withFinds.length })] : []),
     ...(without > 0 ? [voice.say('rocks.without', { count: without, total: trait.values.length })] : []),
-    ...(silence && whose !== undefined ? [voice.say('rocks.silence', { ...silence, name: whose })] : []),
+    ...(silence && whose !== undefined
+      ? [voice.say(longest.toMa > 0 ? 'rocks.silence' : 'rocks.silenceToday', { ...silence, name: whose })]
+      : []),
     ...(silence && whose === undefined ? [voice.say('rocks.silenceOfBranch', silence)] : []),
     voice.say('rocks.last'),
   ];

@@ -7,10 +7,16 @@ export interface StoryPlan {
   first: string;
   /** Ages at which steps slice the tree, in Ma. */
   slices: number[];
+  /** Intervals that steps show: older and younger end, in Ma. */
+  intervals: (readonly [number, number])[];
+  /** Branches that steps show with their ribbons, as the steps name them. */
+  branches: string[];
+  /** Some step shows the table. */
+  hasTable: boolean;
 }
 
 /**
- * Reads steps, first focus and slices from the MDX of a story. Without a story the page opens with the living ingroup
+ * Reads steps, first focus, slices, intervals and branches from the MDX of a story. Without a story the page opens with the living ingroup
  * animal of the greatest value, or the first value there is.
  */
 export function storyPlan(body: string, trait: CompiledTrait): StoryPlan {
@@ -19,12 +25,27 @@ export function storyPlan(body: string, trait: CompiledTrait): StoryPlan {
     new RegExp(`\\b${name}=(?:"([^"]*)"|\\{([^}]*)\\})`).exec(text)?.slice(1).find(Boolean);
   const slices = steps.map((step) => Number(attribute(step, 'age'))).filter((age) => Number.isFinite(age));
   const opening = /<(?:Name|Value|Age)\b[^>]*\bof="([^"]+)"/.exec(body.split('<Step')[0] ?? '')?.[1];
-  const firstFocus = attribute(steps[0] ?? '', 'focus')?.split(/\s+/)[0];
+  const firstFocus = attribute(steps[0] ?? '', 'focus')
+    ?.split(/\s+/)[0]
+    ?.replace(/^(clade|branch):/, '')
+    .split('+')[0];
   const measured = trait.values.filter((value) => value.status === 'measured');
   const highest = [...measured].sort((a, b) => b.estimate! - a.estimate!)[0] ?? trait.values[0];
   return {
     steps: steps.length,
     first: opening ?? firstFocus ?? highest?.taxon ?? '',
     slices: [...new Set(slices)],
+    intervals: steps.flatMap((step) => {
+      const [from, to] = [attribute(step, 'from'), attribute(step, 'to')];
+      return from === undefined || to === undefined ? [] : [[Number(from), Number(to)] as const];
+    }),
+    branches: [
+      ...new Set(
+        steps.flatMap((step) =>
+          (attribute(step, 'focus') ?? '').split(/\s+/).filter((word) => word.startsWith('branch:')),
+        ),
+      ),
+    ],
+    hasTable: steps.some((step) => attribute(step, 'show') === 'table'),
   };
 }

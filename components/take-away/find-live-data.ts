@@ -31,7 +31,8 @@ export function findLiveData(view: LineageView): LiveData | undefined {
   };
 }
 
-function findNumbers(trait: CompiledTrait, tree: CompiledTree): LiveNumbers | undefined {
+/** Numbers of a trait on the scale of its model; undefined for a model that has no place here. */
+export function findNumbers(trait: CompiledTrait, tree: CompiledTree): LiveNumbers | undefined {
   const { model } = trait;
   if (!model || (model.name !== 'brownian' && model.name !== 'trend')) return undefined;
   const scale = scaleOf(trait);
@@ -55,7 +56,7 @@ function findNumbers(trait: CompiledTrait, tree: CompiledTree): LiveNumbers | un
 }
 
 /** Nodes of a tree as the finds that carry the trait date them. */
-function nodesFor({ ages }: CompiledTrait, { id, nodes }: CompiledTree): CompiledTree['nodes'] {
+export function nodesFor({ ages }: CompiledTrait, { id, nodes }: CompiledTree): CompiledTree['nodes'] {
   const own = ages?.find(({ tree }) => tree === id)?.ageMa;
   return own ? nodes.map((node, index) => ({ ...node, ageMa: own[index]! })) : nodes;
 }

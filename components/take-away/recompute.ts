@@ -76,7 +76,7 @@ function ask(live: LiveNumbers, hidden: ReadonlySet<string>, only: readonly stri
 /** Trees are built once: a visitor asks many times. */
 const trees = new WeakMap<LiveNumbers['tree'], DatedTree>();
 
-function treeOf({ tree }: LiveNumbers): DatedTree {
+export function treeOf({ tree }: LiveNumbers): DatedTree {
   const known = trees.get(tree);
   if (known) return known;
   const bare = buildTree(Int32Array.from(tree.parent), new Float64Array(tree.parent.length), tree.taxon);

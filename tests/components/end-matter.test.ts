@@ -56,7 +56,7 @@ describe('what the rocks leave out', () => {
       { node: 'b', taxon: 'wide', fromMa: 36, toMa: 34 },
     ];
     expect(rocks({ ...lineage, ghosts }).join()).toContain(
-      '23.0 million years, from 23.0 to 0.0 million years ago: the line of Hula vivax',
+      '23.0 million years, from 23.0 million years ago to today: the line of Hula vivax',
     );
   });
 

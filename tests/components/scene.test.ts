@@ -20,6 +20,7 @@ function request(tips: readonly InventedTip[], slices: number[] = []): Omit<Plat
       measure: () => ({ part: 'a', whole: 'b' }),
       value: (taxon) => taxon,
       slice: (age) => `slice ${age}`,
+      interval: (from, to) => `interval ${from} ${to}`,
       meaning: ['meaning'],
     },
     anchors: new Map(),

@@ -9,7 +9,7 @@ import { serveFolder, type FolderServer } from '../../scripts/serve-folder.ts';
 import { hardLineages } from './fixtures/hard-lineages.ts';
 import { writeLineage } from './fixtures/write-lineage.ts';
 import { overflowOf, useBrowser } from './open-page.ts';
-import { visit } from './states/visit.ts';
+import { readStep, visit } from './states/visit.ts';
 
 useBrowser();
 let content: string;
@@ -80,6 +80,44 @@ test('a page without values prints no number as a value', async () => {
     const printed = await view.locator('#values .values tr[data-of] td.number a').allInnerTexts();
     expect(printed).toHaveLength(6);
     for (const text of printed) expect(text).not.toMatch(/\d/);
+  });
+});
+
+describe('a step of a story', () => {
+  const shows: readonly (readonly [step: number, what: string, shown: string])[] = [
+    [1, 'one animal', '.layer-focus.in-focus[data-of="six"] .focus-ring'],
+    [2, 'a pair', '.layer-labels.near-focus[data-of="one"], .layer-focus.near-focus[data-of="one"]'],
+    [3, 'a clade', '.layer-branches.near-focus[data-of="five"] .twig'],
+    [4, 'a branch with its ribbon', '.layer-ribbons.near-focus .ribbon'],
+    [5, 'an interval with its count', '.layer-slices.in-focus[data-of="interval-40-30"] .slice-words'],
+    [7, 'a slice', '.layer-slices.in-focus[data-of="slice-32"] .slice-line'],
+    [9, 'the table', '.plate-list li[data-of="four"] a'],
+  ];
+
+  test.each([phone, desktop])('calls up what it asks for, at %o', async (viewport) => {
+    await visit(addressOf('every-focus'), { viewport }, async ({ view, faults }) => {
+      for (const [step, what, shown] of shows) {
+        await readStep(view, `[data-step="${step}"]`);
+        const seen = view.locator('.figure').locator(`:is(${shown})`);
+        await expect
+          .poll(
+            () =>
+              seen.evaluateAll((all) =>
+                all.some(
+                  (each) =>
+                    each.getClientRects().length > 0 && getComputedStyle(each).visibility === 'visible',
+                ),
+              ),
+            { message: what },
+          )
+          .toBe(true);
+      }
+      const rows = await view
+        .locator('.plate-list li')
+        .evaluateAll((all) => all.map((row) => row.clientHeight));
+      expect(Math.min(...rows)).toBeGreaterThanOrEqual(43);
+      expect(faults).toEqual([]);
+    });
   });
 });
 

@@ -7,14 +7,13 @@ import { ageLines, axisHeight, timeAxis, type AxisWords } from './time-axis.ts';
 import { timeScale, type TimeScale } from './time-scale.ts';
 import { tipMarks } from './tip-marks.ts';
 
-/** More animals than this, and the time axis stands at the head as well as at the foot. */
-const axisTwice = 30;
-
 /** A bracket tree ready to draw, with the rows that a turned fork moves things between. */
 export interface BracketScene extends Scene {
   /** Height of the first row, and from one row to the next, in pixels. */
   firstRow: number;
   rowHeight: number;
+  /** The time axis as a picture of its own, which stays in sight while a long tree scrolls. */
+  axis: Scene;
 }
 
 /**
@@ -23,18 +22,20 @@ export interface BracketScene extends Scene {
  */
 export function composeBracket(data: BracketData, layout: BracketLayout, words: AxisWords): BracketScene {
   const ground = groundOf(data, layout);
-  const { scale, animals, firstRow, height, head, y } = ground;
+  const { scale, animals, firstRow, height, y } = ground;
   const foot = firstRow + (animals.length - 0.3) * height;
-  const axis = (top: number) => timeAxis(data.epochs, words, scale, layout, top);
   return {
     width: layout.width,
-    height: foot + axisHeight(layout),
+    height: foot,
     firstRow,
     rowHeight: height,
+    axis: {
+      width: layout.width,
+      height: axisHeight(layout),
+      marks: timeAxis(data.epochs, words, scale, layout),
+    },
     marks: [
-      ...ageLines(scale, head, foot),
-      ...(head > 0 ? axis(0) : []),
-      ...axis(foot),
+      ...ageLines(scale, 0, foot),
       ...forksOf(data.kin.root).flatMap((fork) => forkMarks(fork, data, ground, layout)),
       ...animals.flatMap((animal) =>
         tipMarks(
@@ -55,7 +56,6 @@ interface Ground {
   rows: ReadonlyMap<string, number>;
   firstRow: number;
   height: number;
-  head: number;
   y(id: string): number;
   /** Where the line that leads to an animal or a fork begins: at its fork, or a little before the first of all. */
   lineStart(id: string): number;
@@ -66,8 +66,7 @@ function groundOf(data: BracketData, layout: BracketLayout): Ground {
   const animals = tipsOf(root);
   const scale = timeScale(data, layout);
   const height = rowHeight(layout, animals.length);
-  const head = animals.length > axisTwice ? axisHeight(layout) : 0;
-  const firstRow = head + height * 0.7;
+  const firstRow = height * 0.7;
   const order = new Map(animals.map((animal, index) => [animal, index]));
   const rows = rowsOf(root, (animal) => order.get(animal)!);
   const parents = new Map(forksOf(root).flatMap((fork) => fork.children.map((child) => [child.id, fork.id])));
@@ -77,7 +76,6 @@ function groundOf(data: BracketData, layout: BracketLayout): Ground {
     rows,
     firstRow,
     height,
-    head,
     y: (id) => firstRow + rows.get(id)! * height,
     lineStart: (id) => {
       const parent = parents.get(id);

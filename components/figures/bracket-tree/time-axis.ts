@@ -30,17 +30,16 @@ export function timeAxis(
   words: AxisWords,
   scale: TimeScale,
   layout: BracketLayout,
-  top: number,
 ): Mark[] {
   const size = layout.fontSize;
   const middle = (scale.left + scale.right) / 2;
   const say = (x: number, content: string, anchor: 'start' | 'middle' | 'end') =>
-    axisMark('axis-word', text(x, top + size * parts.words, size, content, anchor));
+    axisMark('axis-word', text(x, size * parts.words, size, content, anchor));
   const wordsFit = textWidth(words.older + words.unit + words.today, size) < scale.right - scale.left - size;
   return [
-    ...strip(epochs, scale, size, top),
+    ...strip(epochs, scale, size),
     ...scale.ticks.map((age) =>
-      axisMark('axis-tick', text(scale.x(age), top + size * parts.ticks, size, String(age), 'middle')),
+      axisMark('axis-tick', text(scale.x(age), size * parts.ticks, size, String(age), 'middle')),
     ),
     say(scale.left, words.older, 'start'),
     say(scale.right, words.today, 'end'),
@@ -48,15 +47,15 @@ export function timeAxis(
   ];
 }
 
-function strip(epochs: readonly ChartUnit[], scale: TimeScale, size: number, top: number): Mark[] {
+function strip(epochs: readonly ChartUnit[], scale: TimeScale, size: number): Mark[] {
   const height = size * parts.strip;
   return epochs.flatMap((unit, index): Mark[] => {
     const left = scale.x(Math.min(unit.from, scale.oldestMa));
     const right = scale.x(Math.max(0, unit.to));
     if (right <= left) return [];
-    const band: Shape = { kind: 'rect', x: left, y: top, width: right - left, height };
+    const band: Shape = { kind: 'rect', x: left, y: 0, width: right - left, height };
     const role = index % 2 === 0 ? 'unit unit-even' : 'unit unit-odd';
-    const name = text((left + right) / 2, top + size * 1.18, size * 0.94, unit.name, 'middle');
+    const name = text((left + right) / 2, size * 1.18, size * 0.94, unit.name, 'middle');
     const fits = textWidth(unit.name, size) <= right - left;
     return [axisMark(role, band), ...(fits ? [axisMark('unit-name', name)] : [])];
   });

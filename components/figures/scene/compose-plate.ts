@@ -1,11 +1,13 @@
 import { branchMarks, drawnBranches } from './branches.ts';
 import { column } from './column.ts';
 import { focusMarks, type SkullAnchors } from './focus.ts';
+import { intervalMarks } from './interval.ts';
 import { key, type KeyWords } from './key.ts';
 import { nameLabels } from './labels.ts';
 import type { MeasureWords } from './measure-lines.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
+import { ribbonMarks, type Ribbon } from './ribbons.ts';
 import { ruler, type RulerWords } from './ruler.ts';
 import { plateScales } from './scales.ts';
 import { text, type Mark, type Scene } from './scene.ts';
@@ -25,6 +27,8 @@ export interface PlateWords {
   value(taxon: string): string;
   /** Caption of a slice, with its count. */
   slice(ageMa: number): string;
+  /** Caption of an interval, with its count. */
+  interval(fromMa: number, toMa: number): string;
   /** The trait's meaning, broken into lines of the title. */
   meaning: string[];
 }
@@ -37,10 +41,15 @@ export interface PlateRequest {
   anchors: ReadonlyMap<string, SkullAnchors>;
   /** Ages at which steps slice the tree. */
   slices: readonly number[];
+  /** Intervals that steps show, older end first. */
+  intervals?: readonly (readonly [number, number])[];
+  /** Ribbons of branches that steps show. */
+  ribbons?: readonly Ribbon[];
 }
 
 /** The whole plate as a flat list of marks, back to front. Pure: the same request gives the same scene. */
-export function composePlate({ data, layout: given, words, anchors, slices }: PlateRequest): Scene {
+export function composePlate(request: PlateRequest): Scene {
+  const { data, layout: given, words, anchors, slices, intervals = [], ribbons = [] } = request;
   const layout = forCount(given, data.taxa.length);
   const scales = plateScales(data, layout);
   const placed = statusMarks(data, layout, scales);
@@ -63,6 +72,8 @@ export function composePlate({ data, layout: given, words, anchors, slices }: Pl
       ...column(data, layout, scales),
       ...title(data, layout, words.meaning),
       ...trendMarks(data, layout, scales),
+      ...ribbonMarks(ribbons, scales),
+      ...intervals.flatMap((ends) => intervalMarks(ends, layout, scales, words.interval(...ends))),
       ...branchMarks(drawn),
       ...carried,
       ...slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age))),

@@ -34,12 +34,12 @@ export function sliceMarks(
   return [
     mark('slice-line', line(layout.chart.left, y, layout.chart.right, y)),
     ...cuts,
-    ...caption(words, y, layout).map((shape) => mark('slice-words', shape)),
+    ...sliceCaption(words, y, layout).map((shape) => mark('slice-words', shape)),
   ];
 }
 
 /** The words of a slice beyond the chart, centred on its line. */
-function caption(words: string, y: number, layout: PlateLayout): Shape[] {
+export function sliceCaption(words: string, y: number, layout: PlateLayout): Shape[] {
   const lines = wrap(words, layout.sliceWords.letters);
   const top = y + layout.fontSize * (0.34 - (lines.length - 1) * 0.62);
   return lines.map((content, index) =>

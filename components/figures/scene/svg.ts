@@ -25,6 +25,12 @@ export function sceneToSvg(scene: Scene, id: string, className: string, words: S
   ].join('');
 }
 
+/** A scene that only repeats what stands elsewhere in words, such as an axis whose figure tells its ages. */
+export function hiddenSvg(scene: Scene, className: string): string {
+  const marks = scene.marks.map(({ shape, role }) => shapeToSvg(shape, role)).join('');
+  return `<svg class="${className}" viewBox="0 0 ${coordinate(scene.width)} ${coordinate(scene.height)}" aria-hidden="true" focusable="false">${marks}</svg>`;
+}
+
 interface Group {
   layer: string;
   datum: string | undefined;

@@ -81,7 +81,7 @@ describe('a bracket tree', () => {
   });
 
   test('states its axis: ages, units, and which end is today', () => {
-    const said = scene.marks.flatMap(({ layer, shape }) =>
+    const said = scene.axis.marks.flatMap(({ layer, shape }) =>
       layer === 'bracket-axis' && shape.kind === 'text' ? [{ text: shape.runs[0]!.text, x: shape.x }] : [],
     );
     const at = (text: string) => said.find((each) => each.text === text)!.x;

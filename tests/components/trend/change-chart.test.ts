@@ -40,6 +40,7 @@ test('where nothing can be told no line is drawn, on the small chart and on the 
     measure: () => ({ part: 'a', whole: 'b' }),
     value: (taxon: string) => taxon,
     slice: (age: number) => `slice ${age}`,
+    interval: (from: number, to: number) => `${from} to ${to}`,
     meaning: [],
   };
   const marksOf = (own: CompiledTrend) =>

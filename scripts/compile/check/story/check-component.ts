@@ -109,10 +109,13 @@ function checkValue(
   } else checkFocus(value, span, known, report);
 }
 
-/** `focus` names taxa or levels of the section, separated by spaces, or the smallest clade that holds two or more: `clade:a+b`. */
+/**
+ * `focus` names taxa or levels of the section, separated by spaces, the smallest clade that holds two or more (`clade:a+b`), or the branch that leads to
+ * one or to what several share (`branch:a`, `branch:a+b`).
+ */
 function checkFocus(value: string, span: Span, known: Known, report: Report): void {
   for (const part of value.trim().split(/\s+/)) {
-    const members = part.startsWith('clade:') ? part.slice('clade:'.length).split('+') : [part];
+    const members = part.replace(/^(clade|branch):/, '').split('+');
     if (part.startsWith('clade:') && members.length < 2)
       report.add('story-component', span, `"${part}" names one member`, 'write clade:one+other');
     for (const id of members) if (!known.level.has(id)) expectId('taxon', id, known.taxon, span, report);

@@ -21,7 +21,10 @@ export interface StoryComponent {
 
 /** The components of stories: there are no others. */
 export const storyComponents: Readonly<Record<string, StoryComponent>> = {
-  Step: { props: { focus: 'focus', show: 'show', trait: 'trait', age: 'number' }, required: [] },
+  Step: {
+    props: { focus: 'focus', show: 'show', trait: 'trait', age: 'number', from: 'number', to: 'number' },
+    required: [],
+  },
   Value: { props: { of: 'taxon', trait: 'trait' }, required: ['of'] },
   Name: { props: { of: 'taxon', short: 'flag', genus: 'flag', vernacular: 'flag' }, required: ['of'] },
   Age: { props: { of: 'dated' }, required: ['of'] },

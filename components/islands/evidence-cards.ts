@@ -10,6 +10,8 @@ class EvidenceCards extends HTMLElement {
   #returnTo: HTMLElement | undefined;
   /** Counts openings, so that a card that comes late does not open over another. */
   #turn = 0;
+  /** Cards on their way: back and a link may ask for one twice. */
+  readonly #coming = new Map<string, Promise<HTMLElement | null>>();
 
   connectedCallback(): void {
     document.addEventListener('click', this.#onClick);
@@ -79,9 +81,12 @@ class EvidenceCards extends HTMLElement {
     const start = `evidence-${trait}-`;
     if (present || !folder || !id.startsWith(start)) return present;
     const address = `${folder}${encodeURIComponent(id.slice(start.length))}/`;
-    const card = await fetchCard(address, id);
-    if (card) this.append(card);
-    else location.assign(address);
+    const coming = this.#coming.get(id) ?? fetchCard(address, id);
+    this.#coming.set(id, coming);
+    const card = await coming;
+    this.#coming.delete(id);
+    if (!card) location.assign(address);
+    else if (!card.isConnected) this.append(card);
     return card;
   }
 

@@ -135,10 +135,11 @@ describe('the cards of two hundred animals', () => {
       expect(new URL(view.url()).hash).toBe(`#${id}`);
       expect(await card.locator('.specimens').count()).toBe(1);
       await view.keyboard.press('Escape');
-      await expect.poll(() => card.isVisible()).toBe(false);
+      await card.waitFor({ state: 'detached' });
       expect(await link.evaluate((each) => each === document.activeElement)).toBe(true);
       await view.goBack();
-      await expect.poll(() => card.isVisible()).toBe(true);
+      await card.waitFor();
+      expect(await card.count()).toBe(1);
       expect(faults).toEqual([]);
     });
   });

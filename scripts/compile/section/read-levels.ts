@@ -4,6 +4,7 @@ import type { Report } from '../findings/report.ts';
 import { readNumber } from '../source/csv-number.ts';
 import type { Cell, CsvTable } from '../source/csv-source.ts';
 import type { Span } from '../source/source-text.ts';
+import { idPattern } from '../schema/words.ts';
 import { findColumns } from './columns.ts';
 
 /** One level of a section, as its table has it. */
@@ -62,6 +63,15 @@ export function readLevels(table: CsvTable, horizons: IdSet, report: Report): Le
 function isNew(id: Cell, known: Set<string>, report: Report): boolean {
   if (id.text === '') {
     report.add('csv-row', id.span, 'this row names no level', 'fill the column level');
+    return false;
+  }
+  if (!idPattern.test(id.text)) {
+    report.add(
+      'unsafe-id',
+      id.span,
+      `level "${id.text}" is no id`,
+      'use small letters, digits and single hyphens, beginning with a letter: level-7',
+    );
     return false;
   }
   if (known.has(id.text)) {

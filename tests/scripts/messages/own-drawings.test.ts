@@ -99,16 +99,14 @@ describe('a drawing by hand', () => {
   });
 
   it('stands in its folder and says whose it is', async () => {
-    expect(
-      await findingsAfter(withDrawing(drawn(bone), '{ file: drawings/a.svg, by: Bo Heath }')),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter(withDrawing(drawn(bone), '{ file: drawings/a.svg, by: Bo Heath }')))
+      .toMatchInlineSnapshot(`
       "specimens.yaml:30:12-50 error picture-rights
         nothing says under rights whose "drawings/a.svg" is
         add rights: { image: who holds them, licence: … }"
     `);
-    expect(
-      await findingsAfter(withDrawing(drawn(bone), `{ file: drawings/b.svg, by: Bo Heath, ${rights} }`)),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter(withDrawing(drawn(bone), `{ file: drawings/b.svg, by: Bo Heath, ${rights} }`)))
+      .toMatchInlineSnapshot(`
       "specimens.yaml:30:20-34 error missing-file
         there is no file "drawings/b.svg"; did you mean "drawings/a.svg"?
         add the file, or correct its path from the folder of the lineage"

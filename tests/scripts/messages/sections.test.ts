@@ -237,6 +237,18 @@ describe('messages about sections', () => {
     `);
   });
 
+  it('a level’s id would not be safe in an address', async () => {
+    const change = {
+      [levels]: replaced('two,3,', 'Level 2,3,'),
+      [rows]: (text: string) => text.replaceAll(',two,', ',three,'),
+    };
+    expect(await sectionFindings(change)).toMatchInlineSnapshot(`
+      "sheets/levels.csv:4:1-8 error unsafe-id
+        level "Level 2" is no id
+        use small letters, digits and single hyphens, beginning with a letter: level-7"
+    `);
+  });
+
   it('levels without a name, named twice and without a height', async () => {
     const change = {
       [levels]: (text: string) =>

@@ -68,7 +68,7 @@ const tall: SectionLayout = {
   tooth: { middle: 520 },
   rulerTop: 722,
   title: { x: 36, y: 112, letters: 42 },
-  key: { x: 792, y: 820, lineHeight: 76 },
+  key: { x: 792, y: 820, lineHeight: 90 },
 };
 
 /** The figure in its three formats; style sheets show the one that fits the screen. */

@@ -85,7 +85,7 @@ describe('messages about stories', () => {
       .toMatchInlineSnapshot(`
       "story.en.mdx:3:7-30 error story-component
         <Step> has no attribute focuss; did you mean "focus"?
-        it has focus, show, trait, age"
+        it has focus, show, trait, age, from, to"
     `);
   });
 

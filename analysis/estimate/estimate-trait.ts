@@ -1,6 +1,6 @@
 import { requireTipsByLabel, type DatedTree } from '../tree/index.ts';
 import { chooseModel, compareModels, type ComparedModel } from './models/compare-models.ts';
-import { estimateNodes, type PlacedLimit } from './estimate-nodes.ts';
+import { estimateNodes, type LimitFacts, type PlacedLimit } from './estimate-nodes.ts';
 import { findFit, type Fit, type ModelName } from './rate/fit.ts';
 import { leaveOneOut } from './leave-one-out.ts';
 import { boundsOf, type LimitObservation } from './limits/limit-observation.ts';
@@ -47,18 +47,12 @@ export function estimateTrait(question: TraitQuestion): TraitAnswer {
   const found = findFitAsked(network, compared, question.model ?? 'brownian');
   if ('reason' in found) return { estimated: false, reason: found.reason };
   const { fit } = found;
-  const wanted = wantedNodes(tree, question.only);
-  const { values, facts } = estimateNodes(
-    fit,
-    wanted.map((node) => network.nodeOf[node]!),
-    placed,
-    { level, seed },
-  );
+  const { nodes, facts } = estimateWanted(tree, fit, question.only, placed, { level, seed });
   const used = placed.map(({ limit }) => limit);
   return {
     estimated: true,
     model: modelFacts(fit, level, compared),
-    nodes: describeNodes(tree, fit, wanted, values),
+    nodes,
     limits: facts,
     leaveOneOut: question.leaveOneOut
       ? leaveOneOut(tree, observations, { level, seed, model: fit.model, limits: used })
@@ -68,6 +62,49 @@ export function estimateTrait(question: TraitQuestion): TraitAnswer {
       level,
     )!,
   };
+}
+
+/** What relatives say of some tips, by a model that is settled. */
+export interface TipEstimates {
+  readonly nodes: readonly NodeEstimate[];
+  /** Interval for one more taxon without a tree. */
+  readonly treeBlind: readonly [number, number];
+}
+
+/**
+ * The estimates of some tips by one model, as `estimateTrait` gives them to the last digit, without the facts and comparisons of
+ * models: what a page asks again and again while a visitor hides finds. Undefined where `estimateTrait` says that it cannot.
+ */
+export function estimateTips(
+  question: TraitQuestion & { readonly model: ModelName; readonly only: readonly string[] },
+): TipEstimates | undefined {
+  const { tree, observations, level = 0.95, seed = 1, limits = [], model, only } = question;
+  if (observations.length < (model === 'trend' ? 5 : 4)) return undefined;
+  if (model === 'trend' && observations.every(({ variance }) => variance === 0)) {
+    // exact values may lie on the trend to their last digits, which only the comparison tells
+    const answer = estimateTrait(question);
+    return answer.estimated ? answer : undefined;
+  }
+  const network = buildNetwork(tree, observations);
+  const fit = findFit(network, model);
+  if (!fit) return undefined;
+  const { nodes } = estimateWanted(tree, fit, only, placeLimits(tree, network, limits), { level, seed });
+  const means = observations.map(({ mean }) => mean);
+  return { nodes, treeBlind: findTreeBlindInterval(means, level)! };
+}
+
+/** Estimates of the nodes wanted, with the limits in, and how these entered. */
+function estimateWanted(
+  tree: DatedTree,
+  fit: Fit,
+  only: readonly string[] | undefined,
+  placed: readonly PlacedLimit[],
+  options: { readonly level: number; readonly seed: string | number },
+): { readonly nodes: NodeEstimate[]; readonly facts: LimitFacts } {
+  const wanted = wantedNodes(tree, only);
+  const at = wanted.map((node) => fit.network.nodeOf[node]!);
+  const { values, facts } = estimateNodes(fit, at, placed, options);
+  return { nodes: describeNodes(tree, fit, wanted, values), facts };
 }
 
 /** The fit of the model asked for, or why there is none; 'auto' falls back on Brownian motion. */
@@ -129,12 +166,17 @@ function describeNodes(
   values: readonly ValueEstimate[],
 ): NodeEstimate[] {
   const measured = new Set(fit.network.observations.map(({ taxon }) => taxon));
+  const isTip = (node: number) => tree.firstChild[node] === -1;
+  const open = wanted.filter((node) => isTip(node) && !measured.has(tree.label[node]!));
+  const weights = relativeWeights(
+    fit,
+    open.map((node) => fit.network.nodeOf[node]!),
+  );
+  const relativesOf = new Map(open.map((node, index) => [node, weights[index]!]));
   return wanted.map((node, index) => {
     const label = tree.label[node]!;
-    const isTip = tree.firstChild[node] === -1;
-    const observed = isTip && measured.has(label);
-    const estimate = { node, label, observed, ...values[index]! };
-    if (!isTip || observed) return estimate;
-    return { ...estimate, relatives: relativeWeights(fit, fit.network.nodeOf[node]!) };
+    const estimate = { node, label, observed: isTip(node) && measured.has(label), ...values[index]! };
+    const relatives = relativesOf.get(node);
+    return relatives ? { ...estimate, relatives } : estimate;
   });
 }

@@ -2,7 +2,7 @@
  * Estimates from relatives: Brownian motion or with a trend on a dated tree, fossils, sampling variance and limits
  * included, the rate integrated. `estimateTrait` is the door; `spanOver`, `slopeOnTree` and `statusOf` stand beside it.
  */
-export { estimateTrait, type TraitQuestion } from './estimate-trait.ts';
+export { estimateTips, estimateTrait, type TipEstimates, type TraitQuestion } from './estimate-trait.ts';
 export type { ModelFacts, NodeEstimate, NoEstimate, TraitAnswer } from './trait-answer.ts';
 export { correctedCriterion, trendMargin, type ComparedModel } from './models/compare-models.ts';
 export type { LimitFacts } from './estimate-nodes.ts';

@@ -1,5 +1,5 @@
 import type { Fit } from './rate/fit.ts';
-import { mixtureMoments, mixtureQuantile, type Mixture } from './mixture.ts';
+import { mixtureDeviations, mixtureMoments, mixtureQuantile, type Mixture } from './mixture.ts';
 import { beliefOf, forEachRate, type Place } from './passes/per-rate.ts';
 
 /** One inferred value on the scale of the model. */
@@ -57,7 +57,8 @@ export function estimatePlaces(fit: Fit, places: readonly Place[], level: number
 /** Median, interval and standard deviation of a mixture. */
 export function summarise(mixture: Mixture, level: number): ValueEstimate {
   const moments = mixtureMoments(mixture);
-  const quantile = (probability: number) => mixtureQuantile(mixture, probability, moments);
+  const deviations = mixtureDeviations(mixture);
+  const quantile = (probability: number) => mixtureQuantile(mixture, probability, moments, deviations);
   return {
     median: quantile(0.5),
     interval: [quantile((1 - level) / 2), quantile((1 + level) / 2)],

@@ -16,30 +16,43 @@ interface Shares {
 }
 
 /**
- * Weight of every observed taxon in the estimate of one node, largest first, over the integrated rate: the passes
- * run backwards from the node. Linear in nodes for one target.
+ * Weight of every observed taxon in the estimate of each target node, largest first, over the integrated rate: the passes run
+ * once for all targets, and backwards from each. Linear in nodes for one target.
  */
-export function relativeWeights(fit: Fit, target: number): RelativeWeight[] {
-  const { network, grid } = fit;
+export function relativeWeights(fit: Fit, targets: readonly number[]): RelativeWeight[][] {
+  if (targets.length === 0) return [];
+  const { network } = fit;
   const count = network.parent.length;
   const shares: Shares = { below: new Float64Array(count), own: new Float64Array(count) };
-  const sums = new Float64Array(network.observations.length);
-  forEachRate(fit, (known) => {
-    shares.below.fill(0);
-    shares.own.fill(0);
-    shareUpward(network, known.messages, target, shares);
-    shareDownward(network, known.messages, shares);
-    const reach = timeReach(known, { node: target, upMa: 0 });
-    network.observations.forEach((_, index) => {
-      const slopePart = known.trend ? reach * known.trend.variance * timeResidual(known, index) : 0;
-      sums[index]! +=
-        grid.weights[known.step]! *
-        (ownPart(network, index) * shares.own[network.observedAt[index]!]! + slopePart);
-    });
-  });
-  return network.observations
-    .map(({ taxon }, index) => ({ taxon, weight: sums[index]! }))
-    .sort((a, b) => b.weight - a.weight || (a.taxon < b.taxon ? -1 : 1));
+  const sums = targets.map(() => new Float64Array(network.observations.length));
+  const ownParts = network.observations.map((_, index) => ownPart(network, index));
+  forEachRate(fit, (known) =>
+    targets.forEach((target, k) => addShares(fit, known, target, { shares, ownParts, sums: sums[k]! })),
+  );
+  return sums.map((own) =>
+    network.observations
+      .map(({ taxon }, index) => ({ taxon, weight: own[index]! }))
+      .sort((a, b) => b.weight - a.weight || (a.taxon < b.taxon ? -1 : 1)),
+  );
+}
+
+/** Adds to the sums of one target its shares at one rate, by the rate's weight. */
+function addShares(
+  { network, grid }: Fit,
+  known: AtRate,
+  target: number,
+  { shares, ownParts, sums }: { shares: Shares; ownParts: readonly number[]; sums: Float64Array },
+): void {
+  shares.below.fill(0);
+  shares.own.fill(0);
+  shareUpward(network, known.messages, target, shares);
+  shareDownward(network, known.messages, shares);
+  const reach = timeReach(known, { node: target, upMa: 0 });
+  const weight = grid.weights[known.step]!;
+  for (let index = 0; index < sums.length; index++) {
+    const slopePart = known.trend ? reach * known.trend.variance * timeResidual(known, index) : 0;
+    sums[index]! += weight * (ownParts[index]! * shares.own[network.observedAt[index]!]! + slopePart);
+  }
 }
 
 /** Share of one observation in what was observed at its node: 1 but where zero twigs put several there. */

@@ -1,4 +1,4 @@
-import { estimateTrait, type Observation, type RelativeWeight } from '../../analysis/estimate/index.ts';
+import { estimateTips, type Observation, type RelativeWeight } from '../../analysis/estimate/index.ts';
 import { fromScale } from '../../analysis/traits/index.ts';
 import { buildTree, datedTree, type DatedTree } from '../../analysis/tree/index.ts';
 import type { LiveData } from './live-data.ts';
@@ -31,7 +31,7 @@ export function estimateWithout(
 ): Map<string, Recomputed> | undefined {
   const asked = [...live.measured.taxon.filter((taxon) => hidden.has(taxon)), ...live.unmeasured];
   const answer = ask(live, hidden, asked);
-  if (!answer.estimated) return undefined;
+  if (!answer) return undefined;
   const back = (value: number) => fromScale(live.scale, value);
   const blind = answer.treeBlind[1] - answer.treeBlind[0];
   return new Map(
@@ -51,7 +51,7 @@ export function estimateWithout(
 /** One measured animal, worked out from those that are neither hidden nor itself; undefined where too few are left. */
 export function findMiss(live: LiveNumbers, hidden: ReadonlySet<string>, taxon: string): Miss | undefined {
   const answer = ask(live, new Set([...hidden, taxon]), [taxon]);
-  if (!answer.estimated) return undefined;
+  if (!answer) return undefined;
   const { median, interval } = answer.nodes[0]!;
   const mean = live.measured.mean[live.measured.taxon.indexOf(taxon)]!;
   const back = (value: number) => fromScale(live.scale, value);
@@ -70,7 +70,7 @@ function ask(live: LiveNumbers, hidden: ReadonlySet<string>, only: readonly stri
     hidden.has(taxon) ? [] : [{ taxon, mean: measured.mean[index]!, variance: measured.variance[index]! }],
   );
   const twigs = limits.map(({ twig, ...limit }) => ({ ...limit, twigVariance: twig }));
-  return estimateTrait({ tree: treeOf(live), observations, limits: twigs, model, level, seed, only });
+  return estimateTips({ tree: treeOf(live), observations, limits: twigs, model, level, seed, only });
 }
 
 /** Trees are built once: a visitor asks many times. */

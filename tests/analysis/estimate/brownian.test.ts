@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { estimateTrait } from '../../../analysis/estimate/index.ts';
+import { estimateTips, estimateTrait } from '../../../analysis/estimate/index.ts';
 import { beliefAlongBranch, beliefAt } from '../../../analysis/estimate/passes/belief.ts';
 import { findBestRate, findFit } from '../../../analysis/estimate/rate/fit.ts';
 import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
@@ -126,8 +126,8 @@ test('weights of one fork add up to one and pass through an exact value', () => 
   const network = buildNetwork(tree, observe(['G'], false));
   const fit = findFit(network, 'brownian')!;
   for (const label of ['n1', 'n2', 'n3', 'n4', 'n5', 'n6', 'n7', 'root']) {
-    const weights = relativeWeights(fit, network.nodeOf[tree.label.indexOf(label)]!);
-    expect(weights.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
+    const [weights] = relativeWeights(fit, [network.nodeOf[tree.label.indexOf(label)]!]);
+    expect(weights!.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
   }
 });
 
@@ -152,6 +152,27 @@ test('hiding a taxon gives what leaving it out gives, to the last digit', () => 
     expect(left.inside).toBe(left.observed >= left.interval[0] && left.observed <= left.interval[1]);
     expect(left.readingInterval[1]).toBeGreaterThan(left.interval[1]);
   }
+});
+
+test.each(['brownian', 'trend'] as const)('the tips asked for by %s are those of the whole answer, to the last digit', (model) => {
+  for (const withError of [true, false]) {
+    const observations = observe(['G', 'C'], withError);
+    const limits = [{ taxon: 'C', specimen: 'c', atLeast: 2.9, twigVariance: 0.01 }];
+    const question = { tree, observations, limits, model, only: ['G', 'C'] };
+    const whole = estimateTrait(question);
+    if (!whole.estimated) throw new Error(whole.reason);
+    expect(estimateTips(question)).toMatchObject({ nodes: whole.nodes, treeBlind: whole.treeBlind });
+  }
+  expect(estimateTips({ tree, observations: observe(['G', 'C'], true).slice(0, 3), model, only: ['G'] })).toBeUndefined();
+  const equal = observe(['G'], false).map((one) => ({ ...one, mean: 2 }));
+  expect(estimateTips({ tree, observations: equal, model, only: ['G'] })).toBeUndefined();
+});
+
+test('weights of several tips are those of each alone', () => {
+  const fit = findFit(buildNetwork(tree, observe(['G', 'C'], true)), 'trend')!;
+  const nodes = ['G', 'C'].map((label) => fit.network.nodeOf[tree.label.indexOf(label)]!);
+  expect(relativeWeights(fit, nodes)).toEqual(nodes.flatMap((node) => relativeWeights(fit, [node])));
+  expect(relativeWeights(fit, [])).toEqual([]);
 });
 
 test('estimates do not change when the tree is written in another order', () => {

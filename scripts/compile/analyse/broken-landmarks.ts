@@ -26,10 +26,10 @@ export function brokenByLandmarks(question: BrokenQuestion): BrokenTrait[] | und
 function onDigitising(question: BrokenQuestion, digitising: Digitising): BrokenTrait[] | undefined {
   const { kind, lost, lineage } = question;
   const points = meanPoints(digitising, excludedLandmarks(question.specimen.record.value));
-  const breakPoints = lost.break!.map((point) =>
-    point.map((coordinate) => coordinate * digitising.mmPerUnit),
-  );
-  if (digitising.dimensions !== 2) return undefined;
+  const breakPoints = lost
+    .break!.filter((point) => point.length === digitising.dimensions)
+    .map((point) => point.map((coordinate) => coordinate * digitising.mmPerUnit));
+  if (breakPoints.length === 0) return undefined;
   const measurements = kind.measurements.map((id) => lineage.scheme.measurements.get(id)!);
   return kind.kind === 'ratio'
     ? ratio(question, measurements as [Measurement, Measurement], points, breakPoints)

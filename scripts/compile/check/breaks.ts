@@ -11,6 +11,7 @@ export function checkBreaks(lineage: ResolvedLineage, report: Report): void {
     checkReadings(specimen, lost, lineage, report);
     if (lost.size === 0) continue;
     checkDigitised(specimen, lost, report);
+    checkPoints(specimen, report);
     checkElements(specimen.record.value, specimen, lineage, report);
   }
 }
@@ -69,6 +70,23 @@ function checkDigitised(
       }
     }
   }
+}
+
+/** Points of a break are in a picture or a scan that the specimen has; without any landmarks they are of no use yet. */
+function checkPoints({ record, digitisings }: ResolvedSpecimen, report: Report): void {
+  if (digitisings.length === 0) return;
+  const known = new Set<number>(digitisings.map(({ dimensions }) => dimensions));
+  record.value.lost.forEach(({ landmark, break: points = [] }, index) => {
+    const place = points.findIndex((point) => !known.has(point.length));
+    if (place < 0) return;
+    const flat = points[place]!.length === 2;
+    report.add(
+      'sheet-shape',
+      record.at(['lost', index, 'break', place]),
+      `a point of the break of "${landmark}" has ${flat ? 'x and y' : 'x, y and z'}, and ${record.value.id} has landmarks in ${flat ? 'three dimensions' : 'two dimensions'} alone`,
+      'give the point as many coordinates as the landmarks of its view have',
+    );
+  });
 }
 
 function checkElements(

@@ -42,7 +42,10 @@ function marksOf(
         id,
         at: meanPlace(repeats.flatMap((repeat) => repeat.get(id)?.at ?? [])),
       })),
-      breaks: lost.flatMap(({ landmark, break: points }) => (points ? [{ landmark, points }] : [])),
+      breaks: lost.flatMap(({ landmark, break: line = [] }) => {
+        const points = line.filter((point) => point.length === 2);
+        return points.length > 0 ? [{ landmark, points }] : [];
+      }),
       ...(scale && { scale }),
       mmPerPx: mmPerUnit,
       mirrored: source.mirrored === true,

@@ -77,7 +77,9 @@ function shapeOf(specimen: ResolvedSpecimen): SpecimenShape[] {
       ? [
           {
             landmark: lost.landmark,
-            points: lost.break.map(([x = 0, y = 0]): PlanePoint => [x * mm, y * mm]),
+            points: lost.break
+              .filter((point) => point.length === 2)
+              .map(([x, y]): PlanePoint => [x * mm, y * mm]),
             ...(lost.atMost === undefined ? {} : { atMost: lost.atMost }),
           },
         ]

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { day, file, id, idOf, line, reference, rights, sources, texts } from './words.ts';
 
 const point = z.tuple([z.number(), z.number()]);
+const breakPoint = z.union([point, z.tuple([z.number(), z.number(), z.number()])]);
 
 const measured = z
   .strictObject({
@@ -66,10 +67,19 @@ const landmarks = z.strictObject({
 const lost = z.strictObject({
   landmark: idOf('landmark'),
   break: z
-    .array(point)
+    .array(breakPoint)
     .min(1)
     .optional()
-    .meta({ description: 'points along the break, in the units of the sheet' }),
+    .meta({
+      description:
+        'points along the break, in the units of the sheet: x and y in a picture, x, y and z in a scan',
+      examples: [
+        [
+          [12.4, 88.0],
+          [11.8, 92.5],
+        ],
+      ],
+    }),
   axisWithin: z
     .number()
     .nonnegative()

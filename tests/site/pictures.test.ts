@@ -1,0 +1,83 @@
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import type { Page } from 'playwright';
+import { closePage, openPage, useBrowser, type Opened } from './open-page.ts';
+
+const address = `${inject('siteUrl')}reed-trunks/`;
+useBrowser();
+
+/** Whether every picture of a part of the page has come. */
+const haveCome = (view: Page, selector: string) =>
+  view
+    .locator(`${selector} img`)
+    .evaluateAll((images) =>
+      images
+        .filter((image) => image.checkVisibility())
+        .map((image) => (image as HTMLImageElement).naturalWidth > 0),
+    );
+
+describe('the card of a broken animal', () => {
+  let opened: Opened;
+  const card = '#evidence-nasal-position-limnorhina-fracta';
+  beforeAll(async () => {
+    opened = await openPage(address + card);
+    await opened.view.waitForLoadState('networkidle');
+  });
+  afterAll(() => closePage(opened));
+
+  test('has its small skull, of how many landmarks it is, and its picture with points on it', async () => {
+    const { view, faults } = opened;
+    await view.locator(`${card} .photo`).scrollIntoViewIfNeeded();
+    await view.waitForLoadState('networkidle');
+    expect(await haveCome(view, `${card} .card-skull`)).toEqual([true, true]);
+    expect(await haveCome(view, `${card} .photo`)).toEqual([true]);
+    expect(await view.locator(`${card} .card-skull figcaption`).innerText()).toMatch(
+      /^Diagram from \d+ landmarks of OBM 1183/,
+    );
+    expect(await view.locator(`${card} .photo-point`).count()).toBe(41);
+    expect(faults).toEqual([]);
+  });
+
+  test('leads to the picture at large, with the names of its points', async () => {
+    const { view } = opened;
+    await view.locator(`${card} a[href="#picture-obm-1183"]`).click();
+    const article = view.locator('#picture-obm-1183');
+    expect(await article.locator('.photo-names li').count()).toBe(41);
+    expect(await article.innerText()).toMatch(/A diagram, not a photograph\.[\s\S]*CC0-1\.0/);
+  });
+
+  test('is printed in lines: the picture of bone is left away', async () => {
+    const { view } = opened;
+    await view.emulateMedia({ media: 'print' });
+    const shown = await view
+      .locator(`${card} .card-skull img`)
+      .evaluateAll((images) =>
+        images.filter((image) => image.checkVisibility()).map(({ className }) => className),
+      );
+    expect(shown).toEqual(['card-skull-print']);
+    await view.emulateMedia({ media: 'screen' });
+  });
+});
+
+describe('the skull of a fragment', () => {
+  test('is bone alone at first, and is restored and hidden again when the visitor asks', async () => {
+    const opened = await openPage(address, { reducedMotion: 'reduce' });
+    const { view, faults } = opened;
+    const current = () => view.locator('.caption:not([hidden])').getAttribute('data-of');
+    for (let step = 0; step < 30 && (await current()) !== 'calathorhina-mira'; step++)
+      await view.click('[data-walk="1"]');
+    const button = view.locator('.caption:not([hidden]) .restoration');
+    const restored = () =>
+      view
+        .locator('lineage-plate')
+        .evaluate((plate) => getComputedStyle(plate).getPropertyValue('--restored').trim());
+    expect([await restored(), await button.innerText()]).toEqual(['0', 'With restoration']);
+    await button.click();
+    expect([await restored(), await button.innerText()]).toEqual(['', 'Bone only']);
+    expect(await view.locator('.caption:not([hidden])').innerText()).toContain('Dotted: the two ends');
+    await view.waitForSelector('#skull-calathorhina-mira .skull-limits', { state: 'attached' });
+    await button.click();
+    expect(await restored()).toBe('0');
+    expect(faults).toEqual([]);
+    await closePage(opened);
+  });
+});

@@ -7,7 +7,7 @@ import { drawSkull } from './skull/draw-skull.ts';
 import { middlePalette, printPalette, type InkPalette } from './skull/ink-style.ts';
 import { SkullFolds } from './skull/place-template.ts';
 import { rasterise } from './skull/raster.ts';
-import { skullPictures } from './skull/skull-pictures.ts';
+import { pictureSizes, skullPictures } from './skull/skull-pictures.ts';
 import { boxedSvg, skullToSvg, type SkullLayer } from './skull/skull-svg.ts';
 import { drawingsOf, skullDrawing } from './skull-figures.ts';
 import { ownMarkup } from './skull-markup.ts';
@@ -15,8 +15,8 @@ import { isFragment } from './skull-words.ts';
 
 type Box = readonly [left: number, top: number, width: number, height: number];
 
-/** Twice the width at which a card shows a skull. */
-export const cardWidthPx = 480;
+/** Width of a card's picture on a plain screen, and on a fine one. */
+export const [cardWidthPx, fineCardWidthPx] = pictureSizes.map(({ widthPx }) => widthPx) as [number, number];
 /** Room for what reaches beyond the landmarks, and below it for the bar. */
 const room = { side: 9, below: 22 };
 const keptFolder = join(process.cwd(), '.lineament', 'skulls');
@@ -35,20 +35,24 @@ export function cardBox(view: LineageView): Box {
 }
 
 /** The bone of one skull as a WebP picture on a clear ground, kept by digest; undefined for an animal without a drawing. */
-export async function cardRaster(view: LineageView, taxon: string): Promise<Buffer | undefined> {
+export async function cardRaster(
+  view: LineageView,
+  taxon: string,
+  widthPx = cardWidthPx,
+): Promise<Buffer | undefined> {
   const found = findDrawing(view, taxon);
   const skull = found && skullDrawing(found, view);
   if (!skull) return undefined;
   const box = cardBox(view);
   if (found.own)
-    return rasterise(boxedSvg(ownMarkup({ ...found.own, restored: '', accent: '' }), cardWidthPx, box));
+    return rasterise(boxedSvg(ownMarkup({ ...found.own, restored: '', accent: '' }), widthPx, box));
   try {
-    const wish = { quality: 'mini', widthPx: cardWidthPx, box } as const;
-    const [picture] = await skullPictures([skull], keptFolder, [wish]);
-    return await readFile(picture!.file);
+    const wishes = pictureSizes.map((size) => ({ ...size, box }));
+    const pictures = await skullPictures([skull], keptFolder, wishes);
+    return await readFile(pictures[wishes.findIndex((wish) => wish.widthPx === widthPx)]!.file);
   } catch (error) {
     if (!(error instanceof SkullFolds)) throw error;
-    return rasterise(boxedSvg(skullToSvg(drawSkull(skull, 'mini').picture, ['bone']), cardWidthPx, box));
+    return rasterise(boxedSvg(skullToSvg(drawSkull(skull, 'mini').picture, ['bone']), widthPx, box));
   }
 }
 

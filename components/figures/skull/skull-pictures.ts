@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { composeSkull } from './compose-skull.ts';
+import { composeSkull, type SkullPicture } from './compose-skull.ts';
 import { rasterise } from './raster.ts';
 import type { InkQuality, SkullDrawing } from './skull-drawing.ts';
 import { boxedSvg, skullToSvg, skullViewBox } from './skull-svg.ts';
@@ -16,10 +16,10 @@ export interface PictureWish {
   readonly box?: SkullPictureFile['box'];
 }
 
-/** Widths of the kept pictures: twice the size at which a focal skull and one of a series are shown. */
+/** The kept pictures: a skull on a card, for a plain screen and for a fine one. */
 export const pictureSizes: readonly PictureWish[] = [
-  { quality: 'hero', widthPx: 1280 },
-  { quality: 'mini', widthPx: 320 },
+  { quality: 'mini', widthPx: 480 },
+  { quality: 'mini', widthPx: 960 },
 ];
 
 /** One kept picture of the bone of a skull. */
@@ -44,8 +44,10 @@ export async function skullPictures(
 ): Promise<SkullPictureFile[]> {
   await mkdir(folder, { recursive: true });
   const files: SkullPictureFile[] = [];
-  for (const drawing of drawings)
-    for (const wish of sizes) files.push(await keptPicture(drawing, wish, folder));
+  for (const drawing of drawings) {
+    const compose = composeOnce(drawing);
+    for (const wish of sizes) files.push(await keptPicture(drawing, wish, folder, compose));
+  }
   return files;
 }
 
@@ -53,17 +55,28 @@ async function keptPicture(
   drawing: SkullDrawing,
   { quality, widthPx, box: wanted }: PictureWish,
   folder: string,
+  compose: (quality: InkQuality) => SkullPicture,
 ): Promise<SkullPictureFile> {
   const name = `${drawing.id}.${quality}.${pictureDigest(drawing, quality, widthPx, wanted)}`;
   const [file, boxFile] = [join(folder, `${name}.webp`), join(folder, `${name}.json`)];
   const box = await readBox(boxFile);
   if (box) return { drawing: drawing.id, quality, name, file, box };
-  const picture = composeSkull(drawing, quality);
+  const picture = compose(quality);
   const shown = wanted ?? skullViewBox(picture);
   await writeWhole(file, await rasterise(boxedSvg(skullToSvg(picture, ['bone']), widthPx, shown)));
   // The box is written last: where it stands, the picture is whole.
   await writeWhole(boxFile, JSON.stringify(shown));
   return { drawing: drawing.id, quality, name, file, box: shown };
+}
+
+/** Composes a skull, once for all sizes of one quality. */
+function composeOnce(drawing: SkullDrawing): (quality: InkQuality) => SkullPicture {
+  const composed = new Map<InkQuality, SkullPicture>();
+  return (quality) => {
+    const picture = composed.get(quality) ?? composeSkull(drawing, quality);
+    composed.set(quality, picture);
+    return picture;
+  };
 }
 
 /**

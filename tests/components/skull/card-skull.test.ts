@@ -7,6 +7,7 @@ import {
   cardPrint,
   cardRaster,
   cardWidthPx,
+  fineCardWidthPx,
 } from '../../../components/figures/card-skull.ts';
 import { lineageView, type LineageView } from '../../../components/lineage/view.ts';
 import { compileLineage } from '../../../scripts/compile/index.ts';
@@ -22,6 +23,9 @@ test('the bone of a card is a small picture on a clear ground, well under what i
   const { format, width, hasAlpha } = await sharp(picture).metadata();
   expect([format, width, hasAlpha]).toEqual(['webp', cardWidthPx, true]);
   expect(picture!.length).toBeLessThan(9000);
+  const fine = await cardRaster(view, 'limnorhina-placida', fineCardWidthPx);
+  expect((await sharp(fine).metadata()).width).toBe(960);
+  expect(fine!.length).toBeLessThan(20_000);
 });
 
 test('every card shows the same part of the frame, so that eyes line up', () => {

@@ -1,5 +1,5 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { cardOverlay, cardPrint, cardRaster } from '../../../../figures/card-skull.ts';
+import { cardOverlay, cardPrint, cardRaster, fineCardWidthPx } from '../../../../figures/card-skull.ts';
 import { drawingsOf } from '../../../../figures/skull-figures.ts';
 import { loadLineage, loadLineages } from '../../../../lineage/load.ts';
 import { lineageView, type LineageView } from '../../../../lineage/view.ts';
@@ -14,7 +14,8 @@ const makers: Readonly<
     }
   >
 > = {
-  '.webp': { type: 'image/webp', make: cardRaster },
+  '.webp': { type: 'image/webp', make: (view, taxon) => cardRaster(view, taxon) },
+  '.fine.webp': { type: 'image/webp', make: (view, taxon) => cardRaster(view, taxon, fineCardWidthPx) },
   '.over.svg': { type: 'image/svg+xml', make: cardOverlay },
   '.print.svg': { type: 'image/svg+xml', make: cardPrint },
 };

@@ -30,6 +30,13 @@ describe('prose of a story', () => {
     ['es', 'Es el antepasado directo de todos.'],
     ['es', 'Un animal más evolucionado.'],
     ['es', 'Los mamíferos primitivos lo tenían.'],
+    ['ar', 'ليست هي الحلقة المفقودة.'],
+    ['ar', 'تطوّرت إلى نوع آخر.'],
+    ['ar', 'وهي أحافير حيّة.'],
+    ['ar', 'ليس السلف المباشر لها.'],
+    ['ar', 'حيوان أكثر تطورًا.'],
+    ['ar', 'كانت عند الثدييات البدائية.'],
+    ['ar', 'على سلّم الحياة.'],
   ])('in %s is asked about “%s”', (language, text) => {
     expect(found(language, text)[0]).toMatch(/^think again about/);
   });
@@ -44,6 +51,7 @@ describe('prose of a story', () => {
     ['en', 'One skull has two openings and four teeth.'],
     ['es', 'La mandíbula inferior y el maxilar superior están completos; el diente superior falta.'],
     ['es', 'Un cráneo tiene dos aberturas. Comparten un antepasado.'],
+    ['ar', 'للجمجمة فتحتان وأربع أسنان. يجمعها سلف مشترك، والفك السفلي كامل.'],
   ])('in %s may say “%s”', (language, text) => {
     expect(found(language, text)).toEqual([]);
   });
@@ -55,6 +63,8 @@ describe('prose of a story', () => {
     ['es', 'cuarenta millones de años'],
     ['es', 'treinta por ciento'],
     ['es', 'la mitad de los milímetros'],
+    ['ar', 'قبل أربعين مليون سنة'],
+    ['ar', 'ثلاثون بالمئة'],
   ])('in %s is asked about a number in words: “%s”', (language, text) => {
     expect(found(language, text)).toHaveLength(1);
     expect(found(language, text)[0]).toMatch(/^a number in words/);

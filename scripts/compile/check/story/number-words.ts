@@ -17,6 +17,12 @@ const languages: Readonly<Record<string, Counting>> = {
     units:
       'millon(?:es)?|millón|años?|por\\s?ciento|milímetros?|centímetros?|metros?|pulgadas?|grados?|veces',
   },
+  ar: {
+    numbers:
+      'اثنان|اثنين|اثنتان|ثلاثة|ثلاث|أربعة|أربع|خمسة|خمس|ستة|ست|سبعة|سبع|ثمانية|ثماني|تسعة|تسع|عشرة|عشر|عشرون|عشرين|ثلاثون|ثلاثين|أربعون|أربعين|خمسون|خمسين|ستون|ستين|سبعون|سبعين|ثمانون|ثمانين|تسعون|تسعين|مئة|مائة|ألف|نصف|ثلث|ثلثا|ثلثي|ربع|ضعف',
+    units:
+      'مليون|ملايين|سنة|سنوات|عام|أعوام|عاما|عامًا|بالمئة|بالمائة|في\\s?المئة|ملليمترات?|مليمترات?|سنتيمترات?|متر|أمتار|درجة|درجات|مرات|أضعاف',
+  },
 };
 
 /** The pattern that finds number words beside units or the given trait words; undefined for languages without a list. */

@@ -60,4 +60,20 @@ export const phrases: Readonly<Record<string, readonly Phrase[]>> = {
     },
     { pattern: /\b(?:en\s+camino\s+de\s+convertirse|destinad[oa]s?\s+a)\b/giu, why: goal },
   ],
+  // Words may carry a conjunction or article in front, so nothing is asked of the letter before.
+  ar: [
+    { pattern: /الحلق(?:ة|ات)\s+المفقودة/gu, why: chain },
+    { pattern: /تطو[ّ]?ر(?:ت)?\s+إلى/gu, why: descent },
+    { pattern: /تحو[ّ]?ل(?:ت)?\s+إلى/gu, why: descent },
+    { pattern: /(?:السلف|الجد[ّ]?|أسلاف|سلف)\s+(?:ال)?مباشر(?:ة|ين|ون)?/gu, why: descent },
+    { pattern: /(?:أحافير|أحفورة|أحفورات|متحج[ّ]?رات|متحج[ّ]?رة)\s+(?:ال)?حي[ّ]?ة/gu, why: frozen },
+    { pattern: /(?:أكثر|أقل[ّ]?|الأكثر)\s+تطو[ّ]?ر(?:ًا|اً|ا)/gu, why: ladder },
+    {
+      pattern:
+        /(?:الحيوانات|حيوانات|الثدييات|ثدييات|الأنواع|أنواع|الأشكال|أشكال|الكائنات|كائنات)\s+(?:ال)?(?:بدائية|راقية|دنيا|عليا|متقد[ّ]?مة)/gu,
+      why: rank,
+    },
+    { pattern: /سل[ّ]?م\s+(?:الحياة|التطو[ّ]?ر)/gu, why: ladder },
+    { pattern: /في\s+طريق(?:ه|ها|هم)\s+إلى\s+أن\s+(?:يصبح|تصبح|يصبحوا)/gu, why: goal },
+  ],
 };

@@ -2,11 +2,12 @@ import { onFocusWish } from './focus-wish.ts';
 import { restorationOf, type RestorationWish } from './skull-restoration.ts';
 import { bringSkull } from './skull-shelf.ts';
 
-/** What the plate shows: animals in focus (the first brings its skull), a slice, and the way it shows them. */
+/** What the plate shows: animals in focus (the first brings its skull), a slice, the way it shows them, and the trait if it is not the page's own. */
 interface Shown {
   taxa: string[];
   slice: string;
   show: string;
+  trait: string;
 }
 
 /** How far from a mark a touch may fall, in CSS pixels. */
@@ -19,18 +20,22 @@ const reachPx = 22;
 class LineagePlate extends HTMLElement {
   #watcher: IntersectionObserver | undefined;
   #stopWishes: (() => void) | undefined;
-  #shown: Shown = { taxa: [], slice: '', show: 'figure' };
+  #shown: Shown = { taxa: [], slice: '', show: 'figure', trait: '' };
   #step: Shown = this.#shown;
   #wish: RestorationWish | undefined;
 
   connectedCallback(): void {
-    this.#step = { taxa: [this.dataset['first'] ?? ''], slice: '', show: 'figure' };
+    this.#step = { taxa: [this.dataset['first'] ?? ''], slice: '', show: 'figure', trait: '' };
     this.#display(this.#step);
     this.#watchSteps();
     addEventListener('resize', this.#watchSteps);
     this.addEventListener('click', this.#onClick);
     this.#stopWishes = onFocusWish((taxon) => {
-      this.#display(taxon === undefined ? this.#step : { taxa: [taxon], slice: '', show: 'measurement' });
+      this.#display(
+        taxon === undefined
+          ? this.#step
+          : { taxa: [taxon], slice: '', show: 'measurement', trait: this.#shown.trait },
+      );
     });
     for (const button of this.querySelectorAll<HTMLElement>('[data-walk], .restoration'))
       button.hidden = false;
@@ -68,12 +73,12 @@ class LineagePlate extends HTMLElement {
   #follow(entries: IntersectionObserverEntry[]): void {
     for (const { isIntersecting, target } of entries) {
       if (!isIntersecting) continue;
-      const { focus = '', slice = '', show = 'figure' } = (target as HTMLElement).dataset;
+      const { focus = '', slice = '', show = 'figure', trait = '' } = (target as HTMLElement).dataset;
       for (const step of document.querySelectorAll('.step'))
         step.classList.toggle('current', step === target);
-      this.#step = { taxa: focus.split(/\s+/).filter(Boolean), slice, show };
+      this.#step = { taxa: focus.split(/\s+/).filter(Boolean), slice, show, trait };
       // While the keyboard is in the caption, its animal stays: what has the focus must not vanish under it.
-      if (!this.querySelector('.caption')?.parentElement?.contains(document.activeElement))
+      if (!this.#plate()?.querySelector('.captions')?.contains(document.activeElement))
         this.#display(this.#step);
     }
   }
@@ -88,10 +93,23 @@ class LineagePlate extends HTMLElement {
       if (part.classList.contains('caption')) part.hidden = of !== first;
     }
     this.dataset['show'] = shown.show;
+    this.#bringTrait(shown.trait);
     if (first !== this.#wish?.taxon) this.#wish = undefined;
     const isFragment = this.querySelector(`.caption[data-fragment][data-of="${CSS.escape(first ?? '')}"]`);
     this.dataset['restoration'] = restorationOf(first, shown.show, isFragment !== null, this.#wish);
     this.#bring(first);
+  }
+
+  /** Shows the plate of a trait, and that alone; one that has none on the page leaves the first. */
+  #bringTrait(trait: string): void {
+    const plates = [...this.querySelectorAll<HTMLElement>('.trait-plate')];
+    const wanted = plates.find((plate) => plate.dataset['trait'] === trait) ?? plates[0];
+    for (const plate of plates) plate.hidden = plate !== wanted;
+  }
+
+  /** The plate in view with its captions. */
+  #plate(): HTMLElement | null {
+    return this.querySelector<HTMLElement>('.trait-plate:not([hidden])');
   }
 
   /** Has the skull of an animal brought, if it has one. */
@@ -120,17 +138,17 @@ class LineagePlate extends HTMLElement {
   /** Brings one animal into focus by the visitor's own wish, and says so to those who listen. */
   #choose(taxon: string | undefined): void {
     if (taxon === undefined) return;
-    this.#display({ taxa: [taxon], slice: '', show: 'measurement' });
-    const spoken = this.querySelector<HTMLElement>('.caption:not([hidden])')?.dataset['spoken'];
-    const status = this.querySelector('[role="status"]');
+    this.#display({ taxa: [taxon], slice: '', show: 'measurement', trait: this.#shown.trait });
+    const plate = this.#plate();
+    const spoken = plate?.querySelector<HTMLElement>('.caption:not([hidden])')?.dataset['spoken'];
+    const status = plate?.querySelector('[role="status"]');
     if (spoken && status) status.textContent = spoken;
   }
 
   /** The animal before or after the one in focus, in the order of the captions: oldest first. */
   #neighbour(by: number): string | undefined {
-    const order = [...this.querySelectorAll<HTMLElement>('.caption')].map(
-      (caption) => caption.dataset['of']!,
-    );
+    const captions = this.#plate()?.querySelectorAll<HTMLElement>('.caption') ?? [];
+    const order = [...captions].map((caption) => caption.dataset['of']!);
     const at = order.indexOf(this.#shown.taxa[0] ?? '');
     return order[(at + by + order.length) % order.length];
   }

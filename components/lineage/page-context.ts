@@ -1,4 +1,4 @@
-import type { LineageView } from './view.ts';
+import { lineageView, type LineageView } from './view.ts';
 
 /** What story components need of the page that they stand on; handed over in `Astro.locals`. */
 export interface PageContext {
@@ -13,4 +13,11 @@ export interface PageContext {
 export function requirePage(locals: App.Locals): PageContext {
   if (!locals.page) throw new Error('story components only work on the page of a lineage');
   return locals.page;
+}
+
+/** The page's view of a trait; without one, of the trait that the page opens with. */
+export function viewOf({ view }: PageContext, trait: string | undefined): LineageView {
+  return trait === undefined || trait === view.trait.id
+    ? view
+    : lineageView(view.lineage, view.language, trait);
 }

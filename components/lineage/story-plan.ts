@@ -13,6 +13,8 @@ export interface StoryPlan {
   branches: string[];
   /** Some step shows the table. */
   hasTable: boolean;
+  /** Ids of the traits that steps and values bring into view beside the one that the page opens with. */
+  traits: string[];
 }
 
 /**
@@ -23,6 +25,9 @@ export function storyPlan(body: string, trait: CompiledTrait): StoryPlan {
   const steps = [...body.matchAll(/<Step\b([^>]*)>/g)].map((match) => match[1] ?? '');
   const attribute = (text: string, name: string) =>
     new RegExp(`\\b${name}=(?:"([^"]*)"|\\{([^}]*)\\})`).exec(text)?.slice(1).find(Boolean);
+  const traits = [...body.matchAll(/<(?:Step|Value)\b([^>]*)>/g)].flatMap(
+    (match) => attribute(match[1] ?? '', 'trait') ?? [],
+  );
   const slices = steps.map((step) => Number(attribute(step, 'age'))).filter((age) => Number.isFinite(age));
   const opening = /<(?:Name|Value|Age)\b[^>]*\bof="([^"]+)"/.exec(body.split('<Step')[0] ?? '')?.[1];
   const firstFocus = attribute(steps[0] ?? '', 'focus')
@@ -47,5 +52,6 @@ export function storyPlan(body: string, trait: CompiledTrait): StoryPlan {
       ),
     ],
     hasTable: steps.some((step) => attribute(step, 'show') === 'table'),
+    traits: [...new Set(traits)].filter((id) => id !== trait.id),
   };
 }

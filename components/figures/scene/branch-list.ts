@@ -1,4 +1,4 @@
-import type { CompiledGhost } from '../../../scripts/compile/contract-trend.ts';
+import type { CompiledGhost } from '../../../scripts/compile/contract.ts';
 import type { CompiledTrait, CompiledTree } from '../../../scripts/compile/contract.ts';
 import type { PlateTaxon } from './plate-data.ts';
 

@@ -28,9 +28,18 @@ export function fitTemplate(template: DrawingTemplate, landmarks: Shape): Templa
 }
 
 /** Landmarks of a template where it has them itself. */
-export function templateShape({ landmarks }: DrawingTemplate): Shape {
+export function templateShape(template: DrawingTemplate): Shape {
+  const shape = templateShapes.get(template) ?? shapeOf(template);
+  templateShapes.set(template, shape);
+  return shape;
+}
+
+function shapeOf({ landmarks }: DrawingTemplate): Shape {
   return new Map(Object.entries(landmarks).map(([id, { at }]) => [id, at]));
 }
+
+/** One shape a template: what is worked out from a shape once is then worked out from its template once. */
+const templateShapes = new WeakMap<DrawingTemplate, Shape>();
 
 /** Points of a template at which folds are looked for: the same for every animal, and slow to find. */
 const watchedPoints = new WeakMap<DrawingTemplate, readonly PlanePoint[]>();

@@ -28,7 +28,8 @@ export class LandmarksCoincide extends Error {
 export function fitSpline(source: readonly PlanePoint[], target: readonly PlanePoint[]): ThinPlateSpline {
   if (source.length !== target.length)
     throw new Error(`a spline needs as many targets as landmarks, got ${target.length} for ${source.length}`);
-  const factors = requireSystem(source);
+  const factors = systems.get(source) ?? requireSystem(source);
+  systems.set(source, factors);
   const [x, y] = ([0, 1] as const).map((axis) =>
     solveFactored(factors, [...target.map((point) => point[axis]), 0, 0, 0]),
   ) as [Float64Array, Float64Array];
@@ -40,6 +41,9 @@ export function fitSpline(source: readonly PlanePoint[], target: readonly PlaneP
     affine: [pair(count), pair(count + 1), pair(count + 2)],
   };
 }
+
+/** Systems by their list of landmarks: a hundred animals are drawn from one template, and factors cost most of a fit. */
+const systems = new WeakMap<readonly PlanePoint[], Factors>();
 
 /** Factors of the bordered matrix of landmark kernels. */
 function requireSystem(source: readonly PlanePoint[]): Factors {

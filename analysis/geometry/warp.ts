@@ -17,7 +17,7 @@ export interface Warp {
  */
 export function fitWarp(from: Shape, to: Shape, step: number = longestStep): Warp {
   const landmarks = [...from.keys()].filter((id) => to.has(id));
-  const starts = landmarks.map((id) => from.get(id)!);
+  const starts = startsOf(from, landmarks);
   const ends = landmarks.map((id) => to.get(id)!);
   const way = Math.max(
     0,
@@ -26,9 +26,21 @@ export function fitWarp(from: Shape, to: Shape, step: number = longestStep): War
   const count = Math.max(1, Math.ceil(way / step));
   const stop = (share: number) => starts.map((start, index) => pointBetween(start, ends[index]!, share));
   const steps = Array.from({ length: count }, (_, index) =>
-    fitSpline(stop(index / count), stop((index + 1) / count)),
+    fitSpline(index === 0 ? starts : stop(index / count), stop((index + 1) / count)),
   );
   return { landmarks, steps };
+}
+
+/** The last list of landmarks that each shape started from. */
+const knownStarts = new WeakMap<Shape, readonly PlanePoint[]>();
+
+/** Places of landmarks in a shape; the same list again where nothing has changed, so that its system is factored once. */
+function startsOf(from: Shape, landmarks: readonly string[]): readonly PlanePoint[] {
+  const starts = landmarks.map((id) => from.get(id)!);
+  const known = knownStarts.get(from);
+  if (known?.length === starts.length && starts.every((place, index) => place === known[index])) return known;
+  knownStarts.set(from, starts);
+  return starts;
 }
 
 /** Where a warp puts a point. */

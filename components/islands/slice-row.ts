@@ -36,7 +36,17 @@ export class SliceRow {
     const order = cut.map(({ branch }) => branch.id).join();
     if (order === this.#order) return;
     this.#order = order;
-    this.#list.replaceChildren(...forms.map(({ item }) => item));
+    this.#arrange(forms.map(({ item }) => item));
+  }
+
+  /** Takes out what is no longer cut and moves what has changed places; what stays is left alone, so that it does not come in anew. */
+  #arrange(items: readonly HTMLElement[]): void {
+    const kept = new Set<Element>(items);
+    for (const item of [...this.#list.children]) if (!kept.has(item)) item.remove();
+    items.forEach((item, index) => {
+      const there = this.#list.children[index] ?? null;
+      if (there !== item) this.#list.insertBefore(item, there);
+    });
   }
 
   #formOf({ branch }: CutBranch): BranchForm {

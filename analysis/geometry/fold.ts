@@ -1,5 +1,5 @@
 import { distanceBetween, type PlanePoint } from './plane.ts';
-import { applySpline, splineDerivatives } from './thin-plate-spline.ts';
+import { applyWithArea } from './thin-plate-spline.ts';
 import type { Warp } from './warp.ts';
 
 /** A place where a warp turns the plane over, and the two landmarks next to it. */
@@ -27,9 +27,9 @@ function smallestArea({ steps }: Warp, start: PlanePoint): number {
   let place = start;
   let smallest = Infinity;
   for (const spline of steps) {
-    const [xx, xy, yx, yy] = splineDerivatives(spline, place);
-    smallest = Math.min(smallest, xx * yy - xy * yx);
-    place = applySpline(spline, place);
+    const moved = applyWithArea(spline, place);
+    smallest = Math.min(smallest, moved.area);
+    place = moved.place;
   }
   return smallest;
 }

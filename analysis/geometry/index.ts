@@ -17,6 +17,7 @@ export { isOnOneLine, spreadOf } from './spread.ts';
 export type { DrawingTemplate, PieceKind, TemplatePiece, TemplateStop } from './template.ts';
 export {
   applySpline,
+  applyWithArea,
   bendingEnergy,
   bendingEnergyMatrix,
   fitSpline,

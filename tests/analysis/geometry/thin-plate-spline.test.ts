@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   applySpline,
+  applyWithArea,
   bendingEnergy,
   bendingEnergyMatrix,
   fitSpline,
@@ -112,6 +113,16 @@ describe('a spline', () => {
     splineDerivatives(spline, [5, 10]).forEach((slope, index) =>
       expect(slope).toBeCloseTo(measured[index]! / (2 * step), 7),
     );
+  });
+
+  test('stretches the area by the determinant of its derivatives, where it puts the point', () => {
+    const spline = fitSpline(fiveLandmarks.from, fiveLandmarks.to);
+    for (const point of [[5, 10], [6.2, 9.1], fiveLandmarks.from[2]] as readonly PlanePoint[]) {
+      const [xx, xy, yx, yy] = splineDerivatives(spline, point);
+      const { place, area } = applyWithArea(spline, point);
+      expect(area).toBeCloseTo(xx * yy - xy * yx, 12);
+      applySpline(spline, point).forEach((part, axis) => expect(place[axis]).toBeCloseTo(part, 12));
+    }
   });
 
   test('spends an energy that turning and moving both shapes does not change', () => {

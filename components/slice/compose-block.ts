@@ -1,4 +1,4 @@
-import type { DrawingTemplate } from '../../analysis/geometry/index.ts';
+import { preparePoints, templateShape, type DrawingTemplate } from '../../analysis/geometry/index.ts';
 import type { CompiledShapes, CompiledTree } from '../../scripts/compile/contract.ts';
 import { plateData } from '../figures/scene/plate-data.ts';
 import { drawingsOf } from '../figures/skull-figures.ts';
@@ -56,9 +56,10 @@ function outlinesOf(
   template: DrawingTemplate,
   outline: TemplateOutline,
 ): SliceBlock['outlines'] {
+  const prepared = preparePoints(outline.points, [...templateShape(template).values()]);
   const found =
     known.get(shapes) ??
-    shapes.nodes.map(({ at }) => findShapedOutline(template, outline, shapeOfNode(shapes, at)) ?? null);
+    shapes.nodes.map(({ at }) => findShapedOutline(template, prepared, shapeOfNode(shapes, at)) ?? null);
   known.set(shapes, found);
   return found;
 }

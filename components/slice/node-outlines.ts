@@ -1,12 +1,11 @@
 import {
-  applyWarp,
   fitTemplate,
   type DrawingTemplate,
-  type PlanePoint,
+  warpPoints,
+  type PreparedPoints,
   type Shape,
 } from '../../analysis/geometry/index.ts';
 import type { CompiledShapes } from '../../scripts/compile/contract.ts';
-import type { TemplateOutline } from './template-outline.ts';
 
 /** Shape of a node out of the list of coordinates that the compiled lineage holds. */
 export function shapeOfNode({ landmarks }: CompiledShapes, at: ArrayLike<number>): Shape {
@@ -16,13 +15,11 @@ export function shapeOfNode({ landmarks }: CompiledShapes, at: ArrayLike<number>
 /** An outline in the form of a shape, x and y of each point in tenths of a unit; undefined where the template would fold. */
 export function findShapedOutline(
   template: DrawingTemplate,
-  { points }: TemplateOutline,
+  prepared: PreparedPoints,
   shape: Shape,
 ): number[] | undefined {
   const fit = fitTemplate(template, shape);
   if ('foldsBetween' in fit) return undefined;
-  return points.flatMap((point: PlanePoint) => {
-    const [x, y] = applyWarp(fit.warp, point);
-    return [Math.round(x * 10), Math.round(y * 10)];
-  });
+  const { x, y } = warpPoints(fit.warp, prepared);
+  return Array.from(x).flatMap((across, point) => [Math.round(across * 10), Math.round(y[point]! * 10)]);
 }

@@ -16,8 +16,9 @@ export interface OverlayWords {
 /** How an overlay is drawn: large with numbers, or small with dots alone. */
 export type OverlaySize = 'numbered' | 'dots';
 
-/** Shares of the picture's width at either size: radius of a point, size of letters. */
-const shares = { numbered: { radius: 1 / 230, letters: 1 / 62 }, dots: { radius: 1 / 110, letters: 1 / 26 } };
+/** Shares of the picture's width: radius of a numbered point, and size of letters. */
+const pointShare = 1 / 230;
+const letterShares = { numbered: 1 / 62, dots: 1 / 26 };
 
 /**
  * The points that were placed on a picture, the breaks, and the bar from which lengths were taken, as shapes in px of the
@@ -26,29 +27,38 @@ const shares = { numbered: { radius: 1 / 230, letters: 1 / 62 }, dots: { radius:
 export function overlayMarkup(picture: CompiledPicture, size: OverlaySize, words: OverlayWords): string {
   const { marks, width = 0 } = picture;
   if (!marks) return '';
-  const radius = width * shares[size].radius;
-  const letters = width * shares[size].letters;
+  const radius = width * pointShare;
+  const letters = width * letterShares[size];
   return [
     ...marks.breaks.map(({ landmark, points }) => breakMarkup(landmark, points, words)),
     marks.scale ? barMarkup(marks.scale, { letters, width }, words) : '',
-    ...marks.landmarks.map((landmark, index) =>
-      pointMarkup(landmark, size === 'numbered' ? index + 1 : undefined, radius, letters, words),
-    ),
+    ...(size === 'dots'
+      ? dotsMarkup(marks.landmarks, words)
+      : marks.landmarks.map((landmark, index) => pointMarkup(landmark, index + 1, radius, letters, words))),
   ].join('');
+}
+
+/** All points as dots of two lines, light over dark, those of the measured line after the rest: a card has many and names none. */
+function dotsMarkup(landmarks: Marks['landmarks'], { measured }: OverlayWords): string[] {
+  const path = (chosen: Marks['landmarks']) =>
+    chosen.map(({ at: [x, y] }) => `M${px(x)} ${px(y)}h0`).join('');
+  const all = path(landmarks);
+  const line = path(landmarks.filter(({ id }) => measured.has(id)));
+  return [
+    `<path class="photo-dots-under" d="${all}"/><path class="photo-dots" d="${all}"/>`,
+    line === '' ? '' : `<path class="photo-dots-measured" d="${line}"/>`,
+  ];
 }
 
 function pointMarkup(
   { id, at: [x, y] }: Marks['landmarks'][number],
-  number: number | undefined,
+  number: number,
   radius: number,
   letters: number,
   { name, measured }: OverlayWords,
 ): string {
   const role = measured.has(id) ? 'photo-point photo-measured' : 'photo-point';
-  const label =
-    number === undefined
-      ? ''
-      : `<text class="photo-number" x="${px(x + radius * 1.7)}" y="${px(y - radius * 1.2)}" font-size="${px(letters)}">${number}</text>`;
+  const label = `<text class="photo-number" x="${px(x + radius * 1.7)}" y="${px(y - radius * 1.2)}" font-size="${px(letters)}">${number}</text>`;
   return `<g><title>${escapeText(name(id))}</title><circle class="${role}" cx="${px(x)}" cy="${px(y)}" r="${px(radius)}"/>${label}</g>`;
 }
 

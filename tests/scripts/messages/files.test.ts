@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { openReport } from '../../../scripts/compile/findings/report.ts';
+import { readText } from '../../../scripts/compile/read/files.ts';
 import { findingsAfter, replaced } from '../fixtures/changed-lineage.ts';
 
 describe('messages about files', () => {
@@ -59,5 +61,14 @@ describe('messages about files', () => {
         sheets/callipers.csv has 40000001 bytes; at most 40000000 are read
         split the table, or leave out what is not used"
     `);
+  });
+
+  it('a file is gone before it is read', async () => {
+    const report = openReport();
+    const folder = { path: '/nowhere', id: 'nowhere', shown: 'nowhere', files: ['taxa.yaml'] };
+    expect(await readText(folder, 'taxa.yaml', report)).toBeUndefined();
+    expect(report.list()).toMatchObject([
+      { code: 'unreadable-file', file: 'nowhere/taxa.yaml', message: 'taxa.yaml cannot be read: ENOENT' },
+    ]);
   });
 });

@@ -18,6 +18,13 @@ describe('messages about measurements', () => {
     `);
   });
 
+  it.each(['.inf', '-.inf', '.nan'])('a length is not finite: %s', async (value) => {
+    const [first] = (
+      await findingsAfter({ 'specimens.yaml': replaced('value: 61,', `value: ${value},`) })
+    ).split('\n');
+    expect(first).toMatch(/^specimens\.yaml:18:28-\d+ error wrong-type$/);
+  });
+
   it('a length is negative in a record', async () => {
     expect(
       await findingsAfter({

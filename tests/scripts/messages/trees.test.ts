@@ -138,4 +138,28 @@ describe('messages about trees', () => {
         correct the branch lengths, or date the tree by another method"
     `);
   });
+
+  it('a node of a tree with given ages is younger than a tip above which it stands', async () => {
+    const given =
+      '((saltula-prima:7,saltula-brevis:-11):1,((collina-nana:1,collina-media:1):1,(collina-longa:1,collina-vivens:1):1):1);';
+    const change = (text: string) =>
+      text
+        .replace(/newick: ".*"/, `newick: "${given}"`)
+        .replace('dating: { method: equal-share, root: 40 }', 'dating: given');
+    expect(await findingsAfter({ 'lineage.yaml': change })).toMatchInlineSnapshot(`
+      "lineage.yaml:8:9-13 error tree-age
+        the tree "main" cannot be dated: tip "saltula-brevis" has a negative branch length, -11
+        correct the root age, the branch lengths, or the ages of the finds"
+    `);
+  });
+
+  it('a tree with given ages lacks a branch length', async () => {
+    const change = (text: string) =>
+      text.replace('dating: { method: equal-share, root: 40 }', 'dating: given');
+    expect(await findingsAfter({ 'lineage.yaml': change })).toMatchInlineSnapshot(`
+      "lineage.yaml:8:9-13 error tree-age
+        the tree "main" cannot be dated: the fork of "collina-nana" and "collina-longa" has no branch length
+        correct the root age, the branch lengths, or the ages of the finds"
+    `);
+  });
 });

@@ -1,4 +1,5 @@
 import type { TraitAnswer } from '../../../analysis/estimate/index.ts';
+import { improbableLimit } from '../../../analysis/statements/index.ts';
 import { limitOfBroken, workingRows, type BrokenLimit } from '../../../analysis/traits/index.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
@@ -103,9 +104,6 @@ export function strongest(limits: readonly SpecimenLimit[]): SpecimenLimit | und
     : ceilings.reduce((best, each) => (each.limit.atMost! < best.limit.atMost! ? each : best));
 }
 
-/** A limit that relatives give less than one chance in a thousand is worth another look. */
-const improbable = 0.001;
-
 /** Tells of broken specimens whose limit relatives find very improbable; pages then show both. */
 export function warnOfImprobable(
   limits: ReadonlyMap<string, readonly SpecimenLimit[]>,
@@ -118,7 +116,7 @@ export function warnOfImprobable(
   );
   for (const { specimen, probability } of answer.limits.probabilities) {
     const record = specimens.get(specimen);
-    if (probability >= improbable || !record) continue;
+    if (probability >= improbableLimit || !record) continue;
     report.add(
       'limit-improbable',
       record.at(['lost']),

@@ -154,19 +154,24 @@ test('hiding a taxon gives what leaving it out gives, to the last digit', () => 
   }
 });
 
-test.each(['brownian', 'trend'] as const)('the tips asked for by %s are those of the whole answer, to the last digit', (model) => {
-  for (const withError of [true, false]) {
-    const observations = observe(['G', 'C'], withError);
-    const limits = [{ taxon: 'C', specimen: 'c', atLeast: 2.9, twigVariance: 0.01 }];
-    const question = { tree, observations, limits, model, only: ['G', 'C'] };
-    const whole = estimateTrait(question);
-    if (!whole.estimated) throw new Error(whole.reason);
-    expect(estimateTips(question)).toMatchObject({ nodes: whole.nodes, treeBlind: whole.treeBlind });
-  }
-  expect(estimateTips({ tree, observations: observe(['G', 'C'], true).slice(0, 3), model, only: ['G'] })).toBeUndefined();
-  const equal = observe(['G'], false).map((one) => ({ ...one, mean: 2 }));
-  expect(estimateTips({ tree, observations: equal, model, only: ['G'] })).toBeUndefined();
-});
+test.each(['brownian', 'trend'] as const)(
+  'the tips asked for by %s are those of the whole answer, to the last digit',
+  (model) => {
+    for (const withError of [true, false]) {
+      const observations = observe(['G', 'C'], withError);
+      const limits = [{ taxon: 'C', specimen: 'c', atLeast: 2.9, twigVariance: 0.01 }];
+      const question = { tree, observations, limits, model, only: ['G', 'C'] };
+      const whole = estimateTrait(question);
+      if (!whole.estimated) throw new Error(whole.reason);
+      expect(estimateTips(question)).toMatchObject({ nodes: whole.nodes, treeBlind: whole.treeBlind });
+    }
+    expect(
+      estimateTips({ tree, observations: observe(['G', 'C'], true).slice(0, 3), model, only: ['G'] }),
+    ).toBeUndefined();
+    const equal = observe(['G'], false).map((one) => ({ ...one, mean: 2 }));
+    expect(estimateTips({ tree, observations: equal, model, only: ['G'] })).toBeUndefined();
+  },
+);
 
 test('weights of several tips are those of each alone', () => {
   const fit = findFit(buildNetwork(tree, observe(['G', 'C'], true)), 'trend')!;

@@ -45,8 +45,8 @@ function dotsMarkup(landmarks: Marks['landmarks'], { measured }: OverlayWords): 
   const all = path(landmarks);
   const line = path(landmarks.filter(({ id }) => measured.has(id)));
   return [
-    `<path class="photo-dots-under" d="${all}"/><path class="photo-dots" d="${all}"/>`,
-    line === '' ? '' : `<path class="photo-dots-measured" d="${line}"/>`,
+    `<path class="photo-spots-under" d="${all}"/><path class="photo-spots" d="${all}"/>`,
+    line === '' ? '' : `<path class="photo-spots-measured" d="${line}"/>`,
   ];
 }
 

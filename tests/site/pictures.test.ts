@@ -33,7 +33,7 @@ describe('the card of a broken animal', () => {
     expect(await view.locator(`${card} .card-skull figcaption`).innerText()).toMatch(
       /^Diagram from \d+ landmarks of OBM 1183/,
     );
-    const dots = await view.locator(`${card} .photo-dots`).getAttribute('d');
+    const dots = await view.locator(`${card} .photo-spots`).getAttribute('d');
     expect(dots!.match(/M/g)).toHaveLength(41);
     expect(faults).toEqual([]);
   });

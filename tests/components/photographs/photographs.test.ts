@@ -110,8 +110,8 @@ describe('the overlay of a picture', () => {
   test('has no numbers where it is small', () => {
     const markup = overlayMarkup(picture, 'dots', words);
     expect(markup).not.toContain('photo-number');
-    expect(markup).toContain('<path class="photo-dots" d="M100 400h0M500 300h0"/>');
-    expect(markup).toContain('<path class="photo-dots-measured" d="M500 300h0"/>');
+    expect(markup).toContain('<path class="photo-spots" d="M100 400h0M500 300h0"/>');
+    expect(markup).toContain('<path class="photo-spots-measured" d="M500 300h0"/>');
   });
 
   test('lays a bar over the bar of the picture from left to right, with its length where there is room', () => {

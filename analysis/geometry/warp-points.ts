@@ -1,6 +1,5 @@
 import type { PlanePoint } from './plane.ts';
 import type { ThinPlateSpline } from './thin-plate-spline.ts';
-import { quickLogarithm } from './quick-logarithm.ts';
 import type { Warp } from './warp.ts';
 
 /** x and y of many points, apart, to be moved in place. */
@@ -71,8 +70,6 @@ function startRun(spline: ThinPlateSpline, { kernels }: PreparedPoints, run: Poi
   });
 }
 
-const leastSquared = 1e-200;
-
 /** Moves a run by one spline, landmark by landmark, so that the inner loop touches typed arrays alone. */
 function moveRun(spline: ThinPlateSpline, run: PointRun): void {
   const [fromX, fromY] = [run.x.slice(), run.y.slice()];
@@ -84,9 +81,8 @@ function moveRun(spline: ThinPlateSpline, run: PointRun): void {
       const dx = fromX[point]! - landmarkX;
       const dy = fromY[point]! - landmarkY;
       const squared = dx * dx + dy * dy;
-      // Nearer than this nothing bends, and the quick logarithm has no meaning.
-      if (squared < leastSquared) continue;
-      const bend = squared * quickLogarithm(squared);
+      if (squared === 0) continue;
+      const bend = squared * Math.log(squared);
       x[point]! += weightX * bend;
       y[point]! += weightY * bend;
     }

@@ -17,7 +17,6 @@ import {
   type PlanePoint,
   type Shape,
 } from '../../../analysis/geometry/index.ts';
-import { quickLogarithm } from '../../../analysis/geometry/quick-logarithm.ts';
 
 const square: Shape = new Map([
   ['front-low', [0, 0]],
@@ -255,17 +254,4 @@ describe('many points at once', () => {
     warpPoints(warp, prepared);
     expect([...prepared.run.x]).toEqual(points.map(([x]) => x));
   });
-});
-
-test('the quick logarithm agrees with that of the engine to the last digits, over all sizes', () => {
-  let farthest = 0;
-  for (let step = -4000; step <= 4000; step++) {
-    const at = 1.013 ** step * (1 + (step % 7) / 1000);
-    farthest = Math.max(
-      farthest,
-      Math.abs(quickLogarithm(at) - Math.log(at)) / Math.max(1, Math.abs(Math.log(at))),
-    );
-  }
-  expect(farthest).toBeLessThan(4e-16);
-  expect(quickLogarithm(1)).toBeCloseTo(0, 15);
 });

@@ -10,10 +10,11 @@ import type { Section, Trait } from '../../scripts/compile/schema/index.ts';
 export function largeSection(
   levels: number,
   each: number,
+  seed = 1,
 ): { records: LineageRecords; lineage: ResolvedLineage } {
   const report = openReport();
   const tables = new Map(
-    Object.entries(tablesOf(levels, each)).map(([file, text]) => [
+    Object.entries(tablesOf(levels, each, seed)).map(([file, text]) => [
       file,
       parseCsv(sourceText(file, text), report),
     ]),
@@ -77,8 +78,8 @@ const section: Section = {
   rocks: [],
 };
 
-function tablesOf(levels: number, each: number): Record<string, string> {
-  const random = seededRandom('large section', levels, each);
+function tablesOf(levels: number, each: number, seed: number): Record<string, string> {
+  const random = seededRandom('large section', levels, each, seed);
   let mean = Math.log(10);
   const heights: string[] = [];
   const crowns: string[] = [];

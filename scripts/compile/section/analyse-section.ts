@@ -4,11 +4,15 @@ import { findTraitKind, scaleOf } from '../analyse/trait-kind.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { Section } from '../schema/index.ts';
+import { answerOnce } from '../source/remember.ts';
 import { changesBetween, type DatedSummary, type LevelChange } from './change-rates.ts';
 import { dateLevels, type LevelAges } from './date-levels.ts';
 import { warnOfThinSections } from './section-findings.ts';
 import { summariseLevels, type SharedSpread, type SummarisedLevel } from './summarise-levels.ts';
 import { weighModels, type WeighedSection } from './weigh-models.ts';
+
+/** Exact rank tests take most of it, and an edit of a text changes nothing in them. */
+const weighOnce = answerOnce<WeighedSection>(8);
 
 /** A section with everything computed, on the scale of its trait. */
 export interface AnalysedSection {
@@ -53,7 +57,9 @@ export function analyseSection(
     levels,
     spread,
     dated,
-    weighed: weighModels(seriesOf(series), dated.ages.size === 0),
+    weighed: weighOnce(JSON.stringify([dated.ages.size, seriesOf(series)]), () =>
+      weighModels(seriesOf(series), dated.ages.size === 0),
+    ),
     changes: changesBetween(series, dated.beds, generationYears),
   };
 }

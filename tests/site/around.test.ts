@@ -66,6 +66,33 @@ describe.each(screens)('the shelf of lineages on a $name', (size) => {
   });
 });
 
+describe('the shelf in other languages', () => {
+  test.each([
+    ['es', 'ltr', 'reed-trunks/es/'],
+    ['ar', 'rtl', 'reed-trunks/'],
+  ])('in %s runs %s, and its card leads to %s', async (language, direction, target) => {
+    const faults = await visit(`${site}lineages/${language}/`, {}, async (view) => {
+      expect(await view.locator('html').getAttribute('lang')).toBe(language);
+      expect(await view.locator('html').getAttribute('dir')).toBe(direction);
+      const links = await view
+        .locator('.lineage-card h2 a')
+        .evaluateAll((all) => all.map((each) => (each as HTMLAnchorElement).href));
+      expect(links).toContain(`${site}${target}`);
+      expect(await overflowOf(view)).toBeLessThanOrEqual(0);
+      await view.locator('.languages a[hreflang="en"]').click();
+      await view.waitForURL(site);
+    });
+    expect(faults).toEqual([]);
+  });
+
+  test('is where the way home of a Spanish page leads', async () => {
+    await visit(`${site}reed-trunks/es/`, {}, async (view) => {
+      await view.locator('.home').click();
+      await view.waitForURL(`${site}lineages/es/`);
+    });
+  });
+});
+
 describe('a page that is not here', () => {
   test.each(['nowhere/', 'reed-trunks/nowhere/at/all'])(
     'at %s says so and shows the way home',

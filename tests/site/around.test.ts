@@ -196,7 +196,7 @@ describe.each(screens)('the tree of relatives on a $name', (size) => {
 
   test('keeps its names apart and inside, as the letters really stand', async () => {
     await visit(lineage, size, async (view) => {
-      const { boxes, frame } = await view.locator('.kin-tree:visible').evaluate((figure) => {
+      const { boxes, frame } = await view.locator('.kin-tree:not(.kin-axis):visible').evaluate((figure) => {
         const plain = ({ left, right, top, bottom }: DOMRect) => ({ left, right, top, bottom });
         return {
           boxes: [...figure.querySelectorAll('.tip-label')].map((label) =>
@@ -215,9 +215,20 @@ describe.each(screens)('the tree of relatives on a $name', (size) => {
     });
   });
 
+  test('states its ages, and they are in sight wherever the figure is', async () => {
+    await visit(lineage, size, async (view) => {
+      const axis = view.locator('.kin-axis:visible');
+      expect(await axis.count()).toBe(1);
+      expect(await axis.evaluate((each) => getComputedStyle(each).position)).toBe('sticky');
+      await view.locator('.kin-tree:not(.kin-axis):visible').evaluate((each) => each.scrollIntoView());
+      const { y, height } = (await axis.boundingBox())!;
+      expect(y + height).toBeLessThanOrEqual((size.height ?? 900) + 24);
+    });
+  });
+
   test('is a plain figure with its nested list where script is off', async () => {
     await visit(lineage, { ...size, script: false }, async (view) => {
-      expect(await view.locator('.kin-tree:visible').count()).toBe(1);
+      expect(await view.locator('.kin-tree:not(.kin-axis):visible').count()).toBe(1);
       expect(await view.locator('.turn-handle:visible').count()).toBe(0);
       await view.locator('.kin-list summary').click();
       expect(await view.locator('.kin-animal:visible').count()).toBe(23);

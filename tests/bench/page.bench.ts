@@ -2,14 +2,15 @@ import { spawnSync } from 'node:child_process';
 import { readdir, readFile, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { chromium, type Page } from 'playwright';
+import { chromium, type Browser, type Page } from 'playwright';
 import { test } from 'vitest';
 import { launchOptions, requireBrowser } from '../../scripts/browser.ts';
 import { projectRoot } from '../../scripts/options.ts';
 import { serveFolder } from '../../scripts/serve-folder.ts';
+import { writeRivals } from './page-rivals.ts';
 
 const timeout = 10 * 60_000;
-const runs = 7;
+const runs = 15;
 
 /** Builds the site that the bench looks at, in a folder of its own. */
 function build(out: string): void {
@@ -20,8 +21,12 @@ function build(out: string): void {
   if (built.status !== 0) throw new Error(`the site did not build\n${built.stderr}`);
 }
 
-const median = (values: readonly number[]) =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+const quantile = (values: readonly number[], share: number) =>
+  [...values].sort((a, b) => a - b)[Math.round((values.length - 1) * share)]!;
+const median = (values: readonly number[]) => quantile(values, 0.5);
+/** Median, with the quartiles behind it. */
+const spread = (values: readonly number[], digits = 0) =>
+  `${median(values).toFixed(digits)} (${quantile(values, 0.25).toFixed(digits)}–${quantile(values, 0.75).toFixed(digits)})`;
 const kilobytes = (bytes: number) => `${(bytes / 1000).toFixed(1)} KB`;
 
 /** Bytes of a file as a server sends it, by gzip at its usual level. */
@@ -40,6 +45,11 @@ async function weigh(folder: string): Promise<void> {
   );
   const sum = (end: string) =>
     weights.filter(({ path }) => path.endsWith(end)).reduce((total, { bytes }) => total + bytes, 0);
+  const later = (await readdir(join(folder, '_astro'))).filter((file) => /^take-away\..*\.js$/.test(file));
+  const laterBytes = await Promise.all(later.map((file) => sent(join(folder, '_astro', file))));
+  console.log(
+    `fetched when its section comes near: recomputation ${kilobytes(laterBytes.reduce((a, b) => a + b, 0))}; after the first paint: ink of the first skull`,
+  );
   const files = (await readdir(folder, { recursive: true })).filter((file) => file.endsWith('.woff2'));
   const fonts = await Promise.all(files.map(async (file) => (await stat(join(folder, file))).size));
   console.log(
@@ -101,19 +111,81 @@ test('the explainer: bytes, first paint, long tasks while scrolling, layout shif
   await weigh(folder);
   const server = await serveFolder(folder);
   const browser = await chromium.launch(launchOptions(requireBrowser()));
-  for (const slowed of [1, 4]) {
-    const seen: Seen[] = [];
-    for (let run = 0; run < runs; run++) {
+  const seen = new Map<number, Seen[]>([
+    [1, []],
+    [4, []],
+  ]);
+  for (let run = 0; run < runs; run++)
+    for (const [slowed, list] of seen) {
       const view = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-      seen.push(await scrollThrough(view, `${server.url}reed-trunks/`, slowed));
+      list.push(await scrollThrough(view, `${server.url}reed-trunks/`, slowed));
       await view.close();
     }
-    const of = (what: keyof Seen) => median(seen.map((each) => each[what]));
+  for (const [slowed, list] of seen) {
+    const of = (what: keyof Seen, digits = 0) =>
+      spread(
+        list.map((each) => each[what]),
+        digits,
+      );
     console.log(
-      `processor slowed ${slowed} times, medians of ${runs}: first paint with the figure in the markup ${of('firstFigureMs').toFixed(0)} ms, long tasks while scrolling ${of('many')}, longest ${of('longest').toFixed(0)} ms (aim none over 50), layout shift ${of('shift').toFixed(4)} (aim 0)`,
+      `processor slowed ${slowed} times, medians and quartiles of ${runs}: first paint with the figure in the markup ${of('firstFigureMs')} ms, long tasks while scrolling ${of('many')}, longest ${of('longest')} ms (aim none over 50), layout shift ${of('shift', 4)} (aim 0)`,
     );
   }
   await browser.close();
   await server.close();
   await rm(folder, { recursive: true, force: true });
 });
+
+/** Milliseconds until the first paint that has a figure in it, on a slowed processor with nothing kept. */
+async function timeToFigure(browser: Browser, address: string, figure: string): Promise<number> {
+  const view = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  const session = await view.context().newCDPSession(view);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+  await view.addInitScript((selector) => {
+    const look = () => {
+      const found = document.querySelector(selector);
+      if (!found || found.getBoundingClientRect().height === 0) return requestAnimationFrame(look);
+      return requestAnimationFrame(() => Object.assign(window, { figureMs: performance.now() }));
+    };
+    requestAnimationFrame(look);
+  }, figure);
+  await view.goto(address, { waitUntil: 'load' });
+  await view.waitForFunction(() => 'figureMs' in window);
+  const ms = await view.evaluate(() => (window as unknown as { figureMs: number }).figureMs);
+  await view.close();
+  return ms;
+}
+
+test(
+  'the first figure: beside a bare page of the same words, and a chart drawn in the browser',
+  { timeout },
+  async () => {
+    const folder = join(projectRoot, '.lineament', `bench-rivals-${process.pid}`);
+    build(folder);
+    const { scriptBytes } = await writeRivals(folder, join(folder, 'reed-trunks'));
+    const server = await serveFolder(folder);
+    const browser = await chromium.launch(launchOptions(requireBrowser()));
+    const pages = [
+      { name: 'explainer', path: 'reed-trunks/', figure: '.plate-wide', ms: [] as number[] },
+      { name: 'bare page of the same words', path: 'rivals/bare.html', figure: 'h1', ms: [] as number[] },
+      {
+        name: 'same marks drawn in the browser with d3',
+        path: 'rivals/drawn.html',
+        figure: 'svg circle',
+        ms: [] as number[],
+      },
+    ];
+    for (let run = 0; run < runs; run++)
+      for (const page of pages)
+        page.ms.push(await timeToFigure(browser, `${server.url}${page.path}`, page.figure));
+    const bare = median(pages[1]!.ms);
+    for (const { name, ms } of pages)
+      console.log(
+        `time to first figure, processor slowed 4 times, ${runs} interleaved runs: ${name} ${spread(ms)} ms, ${(median(ms) / bare).toFixed(2)} of the bare page (aim 1.2)`,
+      );
+    console.log(`script of the chart drawn in the browser, gzip: ${kilobytes(scriptBytes)}`);
+    await browser.close();
+    await server.close();
+    await rm(folder, { recursive: true, force: true });
+  },
+);

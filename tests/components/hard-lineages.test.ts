@@ -96,13 +96,13 @@ describe('a lineage that is hard', () => {
   test('without any value has rings and no line of descent', async () => {
     const marks = marksOf(await hard('no-values'), wide);
     expect(marks.filter(({ role, layer }) => role === 'ring' && layer === 'marks')).toHaveLength(6);
-    expect(marks.filter(({ role }) => role.startsWith('branch'))).toEqual([]);
+    expect(marks.filter(({ layer }) => layer === 'branches')).toEqual([]);
   });
 
   test('of one animal has its mark and no line of descent', async () => {
     const marks = marksOf(await hard('one-animal'), wide);
     expect(marks.filter(({ role, layer }) => role === 'disc' && layer === 'marks')).toHaveLength(1);
-    expect(marks.filter(({ role }) => role.startsWith('branch'))).toEqual([]);
+    expect(marks.filter(({ layer }) => layer === 'branches')).toEqual([]);
   });
 
   test('that falls stands on the same axis as one that rises: mirrored values, mirrored places', async () => {

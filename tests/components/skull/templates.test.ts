@@ -86,7 +86,7 @@ describe('a mistake in a template', () => {
   test('in the name of a landmark is told with its line and the nearest name', () => {
     expect(findings('[cusp-valley, [51, -40]', '[cusp-valey, [51, -40]')).toMatchInlineSnapshot(`
       [
-        "40: no landmark of this template is called "cusp-valey"; did you mean "cusp-valley"?; use one of its landmarks, or add this one",
+        "41: no landmark of this template is called "cusp-valey"; did you mean "cusp-valley"?; use one of its landmarks, or add this one",
       ]
     `);
   });
@@ -94,7 +94,7 @@ describe('a mistake in a template', () => {
   test('in the kind of a piece is told with the kinds there are', () => {
     expect(findings('kind: opening', 'kind: window')).toMatchInlineSnapshot(`
       [
-        "44: unknown pieces.8.kind: "window"; choose one of: bone, hollow, socket, opening, suture, crest, foramen, tooth, hole",
+        "45: unknown pieces.8.kind: "window"; choose one of: bone, hollow, socket, opening, suture, crest, foramen, tooth, hole",
       ]
     `);
   });
@@ -102,7 +102,7 @@ describe('a mistake in a template', () => {
   test('in the name of a part is told', () => {
     expect(findings('part: roots, bone: dentine }', 'part: rots, bone: dentine }')).toMatchInlineSnapshot(`
       [
-        "26: no part of this template is called "rots"; did you mean "roots"?; use one of its parts, or add this one",
+        "27: no part of this template is called "rots"; did you mean "roots"?; use one of its parts, or add this one",
       ]
     `);
   });
@@ -110,7 +110,7 @@ describe('a mistake in a template', () => {
   test('that leaves out a course is told', () => {
     expect(findings(', through: [[20, 26], [16, 46], [15, 68]]', '')).toMatchInlineSnapshot(`
       [
-        "37: the crest front-root-groove has no through; add through",
+        "38: the crest front-root-groove has no through; add through",
       ]
     `);
   });

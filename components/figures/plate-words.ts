@@ -60,6 +60,12 @@ function keyWords({ voice }: LineageView, data: PlateData): KeyWords {
   ) as KeyWords;
 }
 
+/** What a plate with room for a skull shows; where no skull can stand there, it says so. */
+export function fullPlateDescription(view: LineageView, data: PlateData, drawn: number): string {
+  const shown = plateDescription(view, data);
+  return drawn > 0 ? shown : `${shown} ${view.voice.say('figure.undrawn')}`;
+}
+
 /** What the figure shows, in one paragraph, with the count of each status. */
 export function plateDescription(view: LineageView, data: PlateData): string {
   const count = (status: string) => data.taxa.filter((taxon) => taxon.status === status).length;

@@ -8,6 +8,7 @@ import {
 import type { Report } from '../findings/report.ts';
 import type { Digitising } from '../resolve/digitising.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
+import { sideNames } from '../resolve/side-names.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 
 /** A mirror image that leaves less than this share of the squares is no accident of form. */
@@ -50,8 +51,10 @@ function sharedOf(
     const template = templates.find(({ id }) => id === name);
     const [repeat] = digitising.repeats;
     if (!template || !repeat || digitising.dimensions !== 2) return [];
+    const nameOf = sideNames(digitising, scheme);
     const pairs = [...templateShape(template)].flatMap(([id, place]) => {
-      const [x, y] = repeat.get(id)?.at ?? [];
+      // Both ways alike: a pair changes names, and changes them back.
+      const [x, y] = repeat.get(nameOf(id))?.at ?? [];
       return x === undefined || y === undefined ? [] : [{ own: [x, y] as const, place }];
     });
     return [

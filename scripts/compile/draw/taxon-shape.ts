@@ -1,5 +1,6 @@
 import type { PlanePoint } from '../../../analysis/geometry/plane.ts';
 import { findDirection } from '../analyse/landmark-lengths.ts';
+import { sideNames } from '../resolve/side-names.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 import type { SchemeIndex } from '../resolve/scheme-index.ts';
 import { along, toFrame, type MeasuredFrame, type Points } from './frame.ts';
@@ -26,7 +27,7 @@ export interface Break {
   atMost?: number;
 }
 
-/** One specimen's points in mm, repeats averaged, with what it preserves. */
+/** One specimen's points in mm, repeats averaged and of the side that all are drawn from, with what it preserves. */
 interface SpecimenShape {
   specimen: ResolvedSpecimen;
   points: Map<string, PlanePoint>;
@@ -46,7 +47,7 @@ export function findTaxonShape(
   axis: string | undefined,
   scheme: SchemeIndex,
 ): TaxonShape | undefined {
-  const shapes = specimens.flatMap((specimen) => shapeOf(specimen));
+  const shapes = specimens.flatMap((specimen) => shapeOf(specimen, scheme));
   const whole = shapes.flatMap((shape) => framed(shape, frame, axis, scheme, false) ?? []);
   if (whole.length > 0) return { ...meanShape(whole), framed: true };
   const broken = shapes.flatMap((shape) => framed(shape, frame, axis, scheme, true) ?? []);
@@ -55,14 +56,16 @@ export function findTaxonShape(
   return fullest && { ...meanShape([fullest]), framed: false };
 }
 
-function shapeOf(specimen: ResolvedSpecimen): SpecimenShape[] {
+function shapeOf(specimen: ResolvedSpecimen, scheme: SchemeIndex): SpecimenShape[] {
   const flat = specimen.digitisings.find(({ dimensions }) => dimensions === 2);
   if (!flat) return [];
+  const nameOf = sideNames(flat, scheme);
   const sums = new Map<string, { x: number; y: number; count: number }>();
   for (const repeat of flat.repeats) {
     for (const [landmark, { at }] of repeat) {
-      const sum = sums.get(landmark) ?? { x: 0, y: 0, count: 0 };
-      sums.set(landmark, { x: sum.x + at[0]!, y: sum.y + at[1]!, count: sum.count + 1 });
+      const name = nameOf(landmark);
+      const sum = sums.get(name) ?? { x: 0, y: 0, count: 0 };
+      sums.set(name, { x: sum.x + at[0]!, y: sum.y + at[1]!, count: sum.count + 1 });
     }
   }
   const mm = flat.mmPerUnit;
@@ -76,7 +79,7 @@ function shapeOf(specimen: ResolvedSpecimen): SpecimenShape[] {
     lost.break
       ? [
           {
-            landmark: lost.landmark,
+            landmark: nameOf(lost.landmark),
             points: lost.break
               .filter((point) => point.length === 2)
               .map(([x, y]): PlanePoint => [x * mm, y * mm]),

@@ -45,7 +45,8 @@ const landmarks = z.strictObject({
   sheet: file,
   picture: file.optional(),
   mirrored: z.boolean().optional().meta({
-    description: 'digitised from the other side, the picture turned over so that it faces like the rest',
+    description:
+      'digitised from the other side, the picture turned over so that it faces like the rest; left and right stay those of the animal, and pairs change names when it is drawn',
   }),
   mmPerUnit: z
     .number()

@@ -28,7 +28,10 @@ export function ageMeanMa(age: HorizonAge): number {
   return age.kind === 'normal' ? age.meanMa : (age.fromMa + age.toMa) / 2;
 }
 
-/** Standard deviation of the age, Ma; for uniform ages D²/12 plus a third of the squared errors of both ends. */
+/**
+ * Standard deviation of the age, Ma. For an age uniform between two ends D apart, whose errors are independent, D² / 12 plus
+ * a third of the squared errors: the mean square of a uniform share. 0 for one exact age.
+ */
 export function ageSigmaMa(age: HorizonAge): number {
   if (age.kind === 'normal') return age.sigmaMa;
   const ends = (age.fromSigmaMa ?? 0) ** 2 + (age.toSigmaMa ?? 0) ** 2;
@@ -43,7 +46,10 @@ export function ageQuantileMa(age: HorizonAge, probability: number): number {
   return findRoot((ma) => probabilityYounger(age, ma) - probability, age.toMa - wide, age.fromMa + wide);
 }
 
-/** Probability that the bed is younger than an age in Ma. */
+/**
+ * Probability that the bed is younger than an age in Ma. Uncertain ends are averaged over the place between them by
+ * Simpson's rule; for an exact age it is 0 or 1, and 0 at that age itself.
+ */
 export function probabilityYounger(age: HorizonAge, ma: number): number {
   if (age.kind === 'normal')
     return age.sigmaMa > 0 ? normalProbability((ma - age.meanMa) / age.sigmaMa) : Number(ma > age.meanMa);

@@ -24,7 +24,10 @@ export interface PlacedLimit {
   readonly at: number;
 }
 
-/** Estimates of nodes with the limits in: exact for none or one, sampled for several. */
+/**
+ * Estimates of nodes with the limits in: by closed form at each rate for none, by quadrature for one, by sampling for
+ * several. Where the samples have not settled, the values are those without limits and `reported` is false.
+ */
 export function estimateNodes(
   fit: Fit,
   nodes: readonly number[],

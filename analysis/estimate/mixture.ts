@@ -56,7 +56,10 @@ export class MixtureParts {
   }
 }
 
-/** Mean, variance, skewness and excess kurtosis of a mixture. */
+/**
+ * Mean, variance, skewness and excess kurtosis of a mixture, exactly, from the moments of its normal parts. The last two
+ * are 0 where the variance is.
+ */
 export function mixtureMoments({ weights, means, variances }: Mixture) {
   let mean = 0;
   for (let k = 0; k < weights.length; k++) mean += weights[k]! * means[k]!;

@@ -5,7 +5,10 @@ import { summarise } from './posterior.ts';
 import { rateQuantile } from './rate/rate-grid.ts';
 import type { ModelFacts } from './trait-answer.ts';
 
-/** Facts of a fit: its rate integrated and at its best, its slope, and the models it was compared with. */
+/**
+ * Facts of a fit: its rate integrated (squared trait units a million years, median and interval of equal tails) and at its
+ * best, its slope, and the models it was compared with. Degrees of freedom are observations less 1, less 2 under a trend.
+ */
 export function modelFacts(fit: Fit, level: number, compared: readonly ComparedModel[]): ModelFacts {
   const { network, model, grid } = fit;
   const restricted = findBestRate(network, model, 'restricted')!;

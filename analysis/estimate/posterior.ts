@@ -36,7 +36,10 @@ export function mixtureAt(fit: Fit, place: Place): Mixture {
   return { weights: fit.grid.weights, means, variances };
 }
 
-/** Median, interval and standard deviation of each place, the rate integrated. Linear in nodes and places. */
+/**
+ * Median, interval and standard deviation of each place, the rate integrated: at each rate a place is normal, with the
+ * mean of generalised least squares, and the grid's weights mix the rates. Linear in nodes and places.
+ */
 export function estimatePlaces(fit: Fit, places: readonly Place[], level: number): ValueEstimate[] {
   const { steps, means, variances } = gatherBeliefs(fit, places);
   // one mixture is written over for every place: thousands of small arrays would cost more than the arithmetic
@@ -54,7 +57,10 @@ export function estimatePlaces(fit: Fit, places: readonly Place[], level: number
   });
 }
 
-/** Median, interval and standard deviation of a mixture. */
+/**
+ * Median, interval and standard deviation of a mixture. The interval leaves equal shares at both ends. Where nothing
+ * varies, median and interval are the mean.
+ */
 export function summarise(mixture: Mixture, level: number): ValueEstimate {
   const moments = mixtureMoments(mixture);
   const deviations = mixtureDeviations(mixture);

@@ -37,12 +37,18 @@ function gammaFraction(a: number, x: number): number {
   return result;
 }
 
-/** Probability that a chi-squared value exceeds x; 1 at x of 0 or less. */
+/**
+ * Probability that a chi-squared value exceeds x: Q(degrees / 2, x / 2), with the digits of a far tail kept; 1 at x of 0 or
+ * less.
+ */
 export function chiSquareUpperTail(x: number, degreesOfFreedom: number): number {
   return upperGamma(degreesOfFreedom / 2, x / 2);
 }
 
-/** Value below which a chi-squared value lies with the given probability, inside 0 to 1, by root finding. */
+/**
+ * Value below which a chi-squared value lies with the given probability, by root finding on the distribution function.
+ * Throws for a probability that is not inside 0 to 1.
+ */
 export function chiSquareQuantile(probability: number, degreesOfFreedom: number): number {
   if (!(probability > 0 && probability < 1))
     throw new Error(`probability must lie inside 0 to 1, got ${probability}`);

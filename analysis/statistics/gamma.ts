@@ -4,7 +4,10 @@ const lanczos = [
 ] as const;
 const halfLogTwoPi = 0.9189385332046727;
 
-/** Natural log of the gamma function for x above 0 (Lanczos approximation, g = 7, nine terms). */
+/**
+ * Natural log of the gamma function for x above 0, Infinity at 0: the series of Lanczos 1964 (SIAM Journal on Numerical
+ * Analysis B 1: 86–96) with g = 7 and nine terms, and the reflection formula below a half.
+ */
 export function logGamma(x: number): number {
   if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x);
   const shifted = x - 1;

@@ -1,3 +1,4 @@
+/** Coefficients of AS 241, highest power first, for a probability within 0.425 of a half. */
 const centre = {
   top: [
     2509.0809287301227, 33430.57558358813, 67265.7709270087, 45921.95393154987, 13731.69376550946,
@@ -8,6 +9,7 @@ const centre = {
     687.1870074920579, 42.31333070160091, 1,
   ],
 } as const;
+/** The same where the square root of −ln of the smaller tail is at most 5. */
 const shoulder = {
   top: [
     7.745450142783414e-4, 0.022723844989269184, 0.2417807251774506, 1.2704582524523684, 3.6478483247632045,
@@ -18,6 +20,7 @@ const shoulder = {
     1.6763848301838038, 2.053191626637759, 1,
   ],
 } as const;
+/** The same for smaller tails, below exp(−25). */
 const tail = {
   top: [
     2.0103343992922881e-7, 2.7115555687434876e-5, 0.0012426609473880784, 0.026532189526576124,

@@ -13,7 +13,10 @@ export function normalProbability(z: number): number {
   return 0.5 * errorComplement(-z * rootHalf);
 }
 
-/** Probability that a standard normal value is above z; keeps its digits far in the tail. */
+/**
+ * Probability that a standard normal value is above z, half of erfc(z / √2): keeps its digits far in the tail and is 0
+ * beyond z = 38.2, where only the log is left.
+ */
 export function normalUpperTail(z: number): number {
   return 0.5 * errorComplement(z * rootHalf);
 }
@@ -24,7 +27,10 @@ export function logNormalUpperTail(z: number): number {
   return Math.log(0.5 * scaledErrorComplement(z * rootHalf)) - 0.5 * z * z;
 }
 
-/** Density over upper tail at z: the mean of a standard normal value known to exceed z. */
+/**
+ * Density over upper tail at z, one over Mills' ratio: the mean of a standard normal value known to exceed z. For z of
+ * 0 or more the exponentials of density and tail cancel before either is taken, so that it stays finite.
+ */
 export function normalHazard(z: number): number {
   if (z < 0) return normalDensity(z) / normalUpperTail(z);
   return (2 * inverseRootTwoPi) / scaledErrorComplement(z * rootHalf);

@@ -6,7 +6,10 @@ import { normalUpperTail } from './normal.ts';
 /** Degrees of freedom above which Student's distribution is the normal one to every digit printed. */
 const normalDegrees = 1e9;
 
-/** Probability that a value of Student's distribution exceeds t, with the digits of the tail kept. */
+/**
+ * Probability that a value of Student's distribution exceeds t, with the digits of the tail kept: half of I_x(n / 2, 1 / 2)
+ * at x = n / (n + t²) for n degrees of freedom, and what is left of 1 below t = 0.
+ */
 export function studentUpperTail(t: number, degreesOfFreedom: number): number {
   if (degreesOfFreedom > normalDegrees) return normalUpperTail(t);
   const tail = 0.5 * incompleteBeta(degreesOfFreedom / (degreesOfFreedom + t * t), degreesOfFreedom / 2, 0.5);

@@ -29,7 +29,10 @@ export function fromScale(scale: TraitScale, value: number): number {
   return scale.kind === 'log' ? Math.exp(value) : wholeOf(scale) / (1 + Math.exp(-value));
 }
 
-/** Standard error on the scale of the model of a value with a standard error in the trait's unit, first order. */
+/**
+ * Standard error on the scale of the model of a value with a standard error in the trait's unit: first order, the error
+ * times the slope of the scale at the value, poor where it is large beside the way to an end of the scale.
+ */
 export function errorOnScale(scale: TraitScale, value: number, error: number): number {
   if (scale.kind === 'plain') return error;
   if (scale.kind === 'log') return error / value;

@@ -8,7 +8,10 @@ export function geometricMean(measurements: readonly number[]): number {
   );
 }
 
-/** Standard error of the geometric mean of measurements with independent standard errors, first order. */
+/**
+ * Standard error of the geometric mean of measurements with independent standard errors, in their unit: first order,
+ * the mean times the root of the summed squared relative errors, over their number. Throws where the mean does.
+ */
 export function geometricMeanError(measurements: readonly number[], errors: readonly number[]): number {
   const squares = measurements.reduce(
     (sum, measurement, index) => sum + (errors[index]! / measurement) ** 2,

@@ -21,7 +21,10 @@ export function placeTips(tree: Tree, tipAgesMa: TipAges): Float64Array {
   return ageMa;
 }
 
-/** Tree with branch lengths from the ages of its nodes. Throws where a node is older than its parent. */
+/**
+ * Tree with branch lengths, in million years, from the ages of its nodes. Throws where a node is older than its parent;
+ * by no more than rounding it is taken as of the same age.
+ */
 export function datedTree(tree: Tree, ageMa: Float64Array): DatedTree {
   const root = rootOf(tree);
   const branchLength = new Float64Array(root + 1);

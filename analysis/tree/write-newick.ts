@@ -2,7 +2,10 @@ import { isTip, rootOf, type Tree } from './tree.ts';
 
 const plain = /^[^\s()[\]{}/\\,;:=*'"`+<>]+$/;
 
-/** Newick text of a tree with the names and branch lengths that it has, on one line; iterative. */
+/**
+ * Newick text of a tree with the names and branch lengths that it has, on one line: names that the format would misread in
+ * quotes, no length where none is known. Iterative, so depth does not matter; a lone tip gives its name.
+ */
 export function writeNewick(tree: Tree): string {
   const pieces: string[] = [];
   let node = rootOf(tree);

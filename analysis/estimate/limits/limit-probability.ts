@@ -9,7 +9,10 @@ export interface LimitProbability {
   readonly probability: number;
 }
 
-/** Probability of each limit by the measured relatives alone, other limits left out, the rate integrated. */
+/**
+ * Probability of each limit by the measured relatives alone, other limits left out, the rate integrated: the share of a
+ * normal curve, its own twig's variance included, that lies on the limit's side. Empty without limits.
+ */
 export function limitProbabilities(
   fit: Fit,
   limits: readonly { readonly limit: LimitObservation; readonly at: number }[],

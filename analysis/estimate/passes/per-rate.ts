@@ -22,7 +22,10 @@ export interface AtRate {
   readonly trend?: { readonly slope: number; readonly variance: number; readonly timeMessages: Messages };
 }
 
-/** Runs both passes at every rate of the grid and hands over what is known at each. */
+/**
+ * Runs both passes at every rate of the grid and hands over what is known at each, the slope of a trend solved anew every
+ * time. Linear in nodes for a rate.
+ */
 export function forEachRate(fit: Fit, visit: (known: AtRate) => void): void {
   const { network } = fit;
   const messages = makeMessages(network.parent.length);

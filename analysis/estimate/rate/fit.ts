@@ -49,7 +49,10 @@ export function hasTimes(network: Network): boolean {
   return Math.max(...times) - Math.min(...times) > 1e-9 * Math.max(...times);
 }
 
-/** Rate of largest restricted or full likelihood; undefined where the values leave no rate. */
+/**
+ * Rate of largest restricted or full likelihood, in squared trait units a million years; undefined where the values leave
+ * no rate.
+ */
 export function findBestRate(
   network: Network,
   model: ModelName,
@@ -89,7 +92,10 @@ function logLikelihoodOf(
     : (logRate) => fullLogLikelihood(network, Math.exp(logRate), messages);
 }
 
-/** Log-likelihood of Brownian motion with the root's value at its best, from the restricted one and the root's precision. */
+/**
+ * Log-likelihood of Brownian motion with the root's value at its best. The restricted one is its integral over that value
+ * under a flat prior (Harville 1974, Biometrika 61: 383–385), so the root's precision alone parts the two.
+ */
 export function fullLogLikelihood(network: Network, rate: number, messages: Messages): number {
   const restricted = passUp(network, rate, messages);
   const atRoot = messages.belowPrecision[network.parent.length - 1]!;
@@ -123,7 +129,10 @@ export function columnWeight(network: Network, column: Network): LogRateWeight {
   };
 }
 
-/** Log of the scale of the rate: from the values, or where these are all equal from their sampling variances. */
+/**
+ * Log of the scale of the rate: from the values, or where these are all equal from the largest sampling variance over the
+ * depth of the tree. Undefined where exact values are all equal, or the tree has no depth.
+ */
 export function findTopLogRate(network: Network): number | undefined {
   const fromValues = contrastRate(network);
   if (fromValues > 0) return Math.log(fromValues);

@@ -30,7 +30,10 @@ const gridSteps = { full: 0.17, light: 0.45 } as const;
 /** How far below the scale of the data the log of the rate is looked for. */
 const scanDepth = 60;
 
-/** Scale of the rate from the data alone: its closed form as if no observation had an error, 0 where all are equal. */
+/**
+ * Scale of the rate from the data alone, as if no observation had an error: the mean square of the independent contrasts
+ * (Felsenstein 1985, American Naturalist 125: 1–15), 0 where all values are equal.
+ */
 export function contrastRate(network: Network): number {
   const means = network.observations.map(({ mean }) => mean);
   const lowest = Math.min(...means);
@@ -113,7 +116,10 @@ function peakWidth(weightOf: LogRateWeight, at: number, value: number): number {
   return bend > 0.1 ? 1 / Math.sqrt(bend) : 3;
 }
 
-/** Rate below which the given share of the weight lies: cubic through the cumulative weights of the grid. */
+/**
+ * Rate below which the given share of the weight lies, in squared trait units a million years: a cubic through the
+ * cumulative weights of the grid, each by the trapezoid rule with its end correction.
+ */
 export function rateQuantile(grid: RateGrid, probability: number): number {
   const { weights } = grid;
   let sum = 0;

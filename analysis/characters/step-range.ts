@@ -4,8 +4,8 @@ import { mostShared } from './count-steps.ts';
 
 /**
  * Fewest steps on any tree of the scored tips: one less than the fewest states that give every tip one it may have
- * (states less one where each tip has one state). 0 where none is scored. Cost: grows as a power of the uncertain tips
- * that the certain ones leave open, so it is meant for few of these.
+ * (states less one where each tip has one state). 0 where none is scored. Exact by trying; unsure tips can cost as much
+ * as there are orders of the states that no sure tip has, which suits the few states of a character.
  */
 export function minimumSteps(tree: Tree, character: Character): number {
   const tips = [...scoredTips(tree, character).values()];

@@ -45,8 +45,8 @@ export function lambdaLogLikelihood(
 }
 
 /**
- * Log-likelihood at one pull with rate and optimum at their best: the log of the rate is looked for to 12 on both sides of the one
- * at which the values' own variance would be the stationary one.
+ * Log-likelihood at one pull with rate and optimum at their best: the log of the rate is looked for to 12 on both sides
+ * of the one at which the values' own variance would be the stationary one.
  */
 export function bestPullLogLikelihood(
   tree: DatedTree,

@@ -77,10 +77,14 @@ class LineagePlate extends HTMLElement {
       for (const step of document.querySelectorAll('.step'))
         step.classList.toggle('current', step === target);
       this.#step = { taxa: focus.split(/\s+/).filter(Boolean), slice, show, trait };
-      // While the keyboard is in the caption, its animal stays: what has the focus must not vanish under it.
-      if (!this.#plate()?.querySelector('.captions')?.contains(document.activeElement))
-        this.#display(this.#step);
+      if (!this.#holdsFocus()) this.#display(this.#step);
     }
+  }
+
+  /** Whether the keyboard is in the caption or the list, which must not vanish under it. */
+  #holdsFocus(): boolean {
+    const held = document.activeElement?.closest('.captions, .plate-list');
+    return held !== null && held !== undefined && this.contains(held);
   }
 
   #display(shown: Shown): void {
@@ -107,9 +111,9 @@ class LineagePlate extends HTMLElement {
     for (const plate of plates) plate.hidden = plate !== wanted;
   }
 
-  /** The plate in view with its captions. */
-  #plate(): HTMLElement | null {
-    return this.querySelector<HTMLElement>('.trait-plate:not([hidden])');
+  /** The plate in view with its captions: that of a trait, or the only one. */
+  #plate(): HTMLElement {
+    return this.querySelector<HTMLElement>('.trait-plate:not([hidden])') ?? this;
   }
 
   /** Has the skull of an animal brought, if it has one. */
@@ -140,14 +144,14 @@ class LineagePlate extends HTMLElement {
     if (taxon === undefined) return;
     this.#display({ taxa: [taxon], slice: '', show: 'measurement', trait: this.#shown.trait });
     const plate = this.#plate();
-    const spoken = plate?.querySelector<HTMLElement>('.caption:not([hidden])')?.dataset['spoken'];
-    const status = plate?.querySelector('[role="status"]');
+    const spoken = plate.querySelector<HTMLElement>('.caption:not([hidden])')?.dataset['spoken'];
+    const status = plate.querySelector('[role="status"]');
     if (spoken && status) status.textContent = spoken;
   }
 
   /** The animal before or after the one in focus, in the order of the captions: oldest first. */
   #neighbour(by: number): string | undefined {
-    const captions = this.#plate()?.querySelectorAll<HTMLElement>('.caption') ?? [];
+    const captions = this.#plate().querySelectorAll<HTMLElement>('.caption');
     const order = [...captions].map((caption) => caption.dataset['of']!);
     const at = order.indexOf(this.#shown.taxa[0] ?? '');
     return order[(at + by + order.length) % order.length];

@@ -20,11 +20,16 @@ export async function openPicture(bench: MeasuringBench, file: File): Promise<Pr
   }
 }
 
-/** Opens the picture that comes with the tool, to try the bench on. */
+/** Opens the picture that comes with the tool, to try the bench on, with the list of its own lineage where that is here. */
 export async function openPractice(bench: MeasuringBench): Promise<void> {
   const response = await fetch(bench.dataset['practice']!);
   const blob = await response.blob();
   await bench.open(new File([blob], 'obm-1183.png', { type: blob.type }), 'obm-1183');
+  const choice = bench.dataset['practiceScheme']!;
+  const isOpen = bench.record.now.picture?.name === 'obm-1183.png';
+  const isOffered = bench.querySelector(`[data-scheme] option[value="${choice}"]`) !== null;
+  const [lineage = '', view = ''] = choice.split(' ');
+  if (isOpen && isOffered && bench.record.lineage !== lineage) await bench.chooseScheme(lineage, view);
 }
 
 /** Says so many things about the picture, each on its line. */

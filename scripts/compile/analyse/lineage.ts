@@ -17,6 +17,7 @@ import { spanOfTrait, type TraitSpan } from './span.ts';
 import { taxonAges, type TaxonAges } from './taxon-ages.ts';
 import { ratesOfTrait, type PairRate } from './rates.ts';
 import { sizeOfTrait, type TraitSize } from './size.ts';
+import { warnOfTrend } from './trend-findings.ts';
 import { trendOfTrait, type TraitTrend } from './trend.ts';
 import { findTraitKind } from './trait-kind.ts';
 
@@ -84,12 +85,13 @@ export function analyseLineage(
     const answer = reference && estimateOn(reference, each, settings, { where, report, depth });
     // a trait that is followed through a section need not be told from relatives
     const isOfSection = lineage.records.section?.value.trait === each.record.value.id;
-    if (answer && !isOfSection) warnOfEstimates(each, reference, answer, where, report);
+    const told = answer && !isOfSection ? warnOfEstimates(each, reference, answer, where, report) : undefined;
     warnOfImprobable(each.limits, answer, report);
     const grounds = { trees, lineage, carriers, reference: placedMa, settings, drawn };
     const span =
       depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
     const trend = depth === 'whole' ? trendOfTrait(each, grounds) : undefined;
+    if (answer && !isOfSection) warnOfTrend(each, reference, { trend, told }, where, report);
     const rates = depth === 'whole' ? ratesOfTrait(each, reference) : undefined;
     const size = depth === 'whole' ? sizeOfTrait(each, lineage, reference) : undefined;
     const sensitivity =

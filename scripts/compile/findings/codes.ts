@@ -79,6 +79,7 @@ export const severities = {
   'spread-unequal': 'warning',
   'cannot-estimate': 'warning',
   'rate-at-zero': 'warning',
+  'trend-untold': 'warning',
   'span-partial': 'warning',
   // sections
   'levels-few': 'warning',

@@ -45,7 +45,8 @@ describe('messages about traits', () => {
       [0.95, 1, 1.05].map((factor) => ({ taxon, share: 10 * (index + 1) * factor })),
     );
     const specimens = shares.map(
-      ({ taxon }, index) => `- { id: s-${index}, taxon: ${taxon}, horizon: gorse-clay }\n`,
+      ({ taxon }, index) =>
+        `- { id: s-${index}, taxon: ${taxon}, horizon: ${taxon.startsWith('saltula') ? 'lower-shelf' : 'gorse-clay'} }\n`,
     );
     const rows = shares.map(({ share }, index) => `s-${index},${share},100\n`);
     const changes = {
@@ -86,5 +87,75 @@ describe('messages about traits', () => {
         no taxon has two specimens for "muzzle-share", so nothing says how much animals of one kind differ
         measure a second specimen of any taxon; until then intervals are missing, and inferred values are at best"
     `);
+  });
+
+  describe('a change in time that cannot be told', () => {
+    const oneAge = {
+      'horizons.yaml':
+        '- { id: lower-shelf, formation: Shelf, age: { from: 16.0, to: 14.0 }, sources: [hopper-notes] }\n' +
+        '- { id: upper-shelf, formation: Shelf, bed: "4", age: { from: 16.0, to: 14.0 } }\n' +
+        '- { id: gorse-clay, formation: Gorse Clay, age: { from: 16.0, to: 14.0 } }\n',
+      'taxa.yaml': replaced(', living: true', ''),
+      'specimens.yaml': (text: string) =>
+        text.replaceAll(
+          '  basisOfRecord: PreservedSpecimen\n  preparations: skeleton\n',
+          '  horizon: gorse-clay\n',
+        ),
+    };
+    const onThreeTips = {
+      'lineage.yaml': (text: string) =>
+        text.replace(/newick: ".*"/, 'newick: "((saltula-prima,collina-longa),collina-vivens);"'),
+    };
+    const equal = {
+      'specimens.yaml': (text: string) =>
+        text.replaceAll(/  (measurements|landmarks):[\s\S]*?(?=- id:)/g, ''),
+      'sheets/callipers.csv': `specimen,muzzle-length (mm),skull-length (mm)\n${['hm-1', 'hm-3', 'hm-4', 'hm-5', 'hm-6', 'hm-8'].map((id) => `${id},30,60`).join('\n')}\n`,
+    };
+    const untold = async (changes: Parameters<typeof findingsAfter>[0], checkOnly = false) =>
+      (await findingsAfter(changes, { checkOnly }))
+        .split(/\n(?=\S)/)
+        .filter((finding) => / (trend-untold|cannot-estimate|rate-at-zero)/.test(finding))
+        .join('\n');
+
+    it('fewer than four animals of the tree are measured, and nobody asks relatives', async () => {
+      expect(await untold(onThreeTips)).toMatchInlineSnapshot(`
+        "traits.yaml:2:7-19 warning trend-untold
+          whether "muzzle-share" rises or falls cannot be told on the tree "main": fewer than four of its animals are measured
+          measure more animals of the tree; until then pages say that one cannot tell"
+      `);
+    });
+
+    it('all measured animals are of one age', async () => {
+      expect(await untold(oneAge)).toMatchInlineSnapshot(`
+        "traits.yaml:2:7-19 warning trend-untold
+          whether "muzzle-share" rises or falls cannot be told on the tree "main": all its measured animals are of one age
+          look at the ages of their horizons, or measure an animal of another age; until then pages say that one cannot tell"
+      `);
+    });
+
+    it('all measured values are the same', async () => {
+      expect(await untold(equal)).toMatchInlineSnapshot(`
+        "traits.yaml:2:7-19 warning trend-untold
+          whether "muzzle-share" rises or falls cannot be told on the tree "main": all its measured values are the same
+          look for a value that was entered more than once, or measure more animals; until then pages say that one cannot tell"
+      `);
+    });
+
+    it('a check alone tells the same as a whole compile', async () => {
+      for (const changes of [onThreeTips, oneAge, equal])
+        expect(await untold(changes, true)).toBe(await untold(changes));
+    });
+
+    it('what the estimate has told is not told again', async () => {
+      const tooFew = {
+        'sheets/callipers.csv': (text: string) =>
+          text.replace('hm-5,29.4,70.2\n', '').replace('hm-6,34.1,80.3\n', ''),
+      };
+      expect(await untold(tooFew)).toMatchInlineSnapshot(`
+        "traits.yaml:2:7-19 warning cannot-estimate
+          "muzzle-share" cannot be estimated on the tree "main": fewer than four of its animals are measured
+          its missing values stay unknown until the records say more"
+      `);
+    });
   });
 });

@@ -1,5 +1,6 @@
 import { href } from '../href.ts';
 import type { LineageView } from '../lineage/view.ts';
+import { changeId } from '../trend/address.ts';
 
 /** More animals than this, and each card is a page of its own, which the explainer fetches when it opens. */
 export const mostOnOnePage = 60;
@@ -23,4 +24,11 @@ export function cardsFolder({ lineage, language }: LineageView): string {
 export function evidenceAddress(view: LineageView, taxon: string): string {
   const id = evidenceId(taxon, view.trait.id);
   return areCardsApart(view) ? `${cardsFolder(view)}${taxon}/#${id}` : `#${id}`;
+}
+
+/** The address of what may be said of a trait's change, as links of its cards have it: on the explainer, wherever the card stands. */
+export function changeAddress(view: LineageView): string {
+  const { lineage, language, trait } = view;
+  const explainer = href(lineage.lineage, language === lineage.about.languages[0] ? '' : language);
+  return `${areCardsApart(view) ? explainer : ''}#${changeId(trait.id)}`;
 }

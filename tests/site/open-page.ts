@@ -17,10 +17,10 @@ export const screens = [
 
 let browser: Browser;
 
-/** Has one browser stand ready for the tests of a file. */
-export function useBrowser(): void {
+/** Has one browser stand ready for the tests of a file; outside the tests of the site, of a path that the caller finds. */
+export function useBrowser(findPath: () => string = () => inject('browserPath')): void {
   beforeAll(async () => {
-    browser = await chromium.launch(launchOptions(inject('browserPath')));
+    browser = await chromium.launch(launchOptions(findPath()));
   });
   afterAll(() => browser.close());
 }

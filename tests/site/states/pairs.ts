@@ -30,7 +30,8 @@ export function pairwise(choices: Choices, allowed: (each: Case) => boolean): Ca
   return taken;
 }
 
-function allCases(choices: Choices): Case[] {
+/** Every case: the full product of the choices. */
+export function allCases(choices: Choices): Case[] {
   return Object.entries(choices).reduce<Case[]>(
     (cases, [name, values]) => cases.flatMap((each) => values.map((value) => ({ ...each, [name]: value }))),
     [{}],

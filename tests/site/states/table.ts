@@ -2,11 +2,18 @@ import { pairwise, type Case } from './pairs.ts';
 
 /** What a page can be. Sizes are CSS pixels; 320x256 is 1280x1024 at 400%, the limit of WCAG 2.2 1.4.10. */
 export const choices = {
-  page: ['explainer', 'index', 'missing'],
+  page: ['explainer', 'section', 'index', 'bench', 'methods', 'records', 'missing'],
   theme: ['paper', 'night'],
   size: ['320x256', '390x844', '768x1024', '1440x900', '1080x1920'],
-  state: ['opening', 'step', 'card', 'slice'],
-  language: ['en', 'es'],
+  state: ['opening', 'step', 'card', 'slice', 'table', 'cut', 'series', 'unfolded'],
+  language: ['en', 'es', 'ar'],
+} as const;
+
+/** Pages that only a content folder with more lineages has: a card apart, and a story that shows the fitted line. */
+export const furtherChoices = {
+  ...choices,
+  page: [...choices.page, 'card-apart', 'every-focus'],
+  state: [...choices.state, 'trend'],
 } as const;
 
 export const sizes = choices.size.map(sizeOf);
@@ -22,9 +29,31 @@ export function sizeOf(name: string): Size {
   return { name, width, height };
 }
 
-/** Only the explainer has steps, cards and slices, and only it is told in more than one language. */
+const explainerStates: readonly string[] = choices.state;
+
+/** The states that a kind of page comes into; a page that is not named only opens. */
+const statesOf: Record<string, readonly string[]> = {
+  explainer: explainerStates,
+  section: ['opening', 'step', 'unfolded'],
+  records: ['opening', 'unfolded'],
+  'every-focus': ['opening', 'trend'],
+};
+
+/** The languages that a kind of page is told in; the shelf, the bench and the methods in all of the interface. */
+const languagesOf: Record<string, readonly string[]> = {
+  explainer: ['en', 'es'],
+  section: ['en', 'es'],
+  records: ['en', 'es'],
+  missing: ['en'],
+  'card-apart': ['en'],
+  'every-focus': ['en'],
+};
+
+/** Whether a page of this kind comes into this state and is told in this language. */
 export function isPossible({ page, state, language }: Case): boolean {
-  return page === 'explainer' || (state === 'opening' && language === 'en');
+  const states = statesOf[String(page)] ?? ['opening'];
+  const languages = languagesOf[String(page)] ?? choices.language;
+  return states.includes(String(state)) && languages.includes(String(language) as 'en');
 }
 
 /** The table of states. */

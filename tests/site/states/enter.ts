@@ -15,7 +15,6 @@ export function addressOf(site: string, { page, language }: Case): string {
     methods: `methods/${tag}`,
     missing: 'nowhere/at/all',
     'card-apart': 'two-hundred/evidence/taxon-3/',
-    'every-focus': 'every-focus/',
   };
   const found = addresses[String(page)];
   if (found === undefined) throw new Error(`unknown page "${page}"`);
@@ -44,6 +43,7 @@ const ways: Record<string, (view: Page) => Promise<void>> = {
   trend: async (view) => {
     await readStep(view, '.step[data-show="trend"]');
     await expect.poll(() => view.locator('.step[data-show="trend"].current').count()).toBe(1);
+    await expect.poll(() => view.locator('.plate:visible .trend-line').isVisible()).toBe(true);
   },
   card: async (view) => {
     await view.locator('.step .value').first().click();

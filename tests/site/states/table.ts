@@ -9,10 +9,10 @@ export const choices = {
   language: ['en', 'es', 'ar'],
 } as const;
 
-/** Pages that only a content folder with more lineages has: a card apart, and a story that shows the fitted line. */
+/** A page and a state that the bundled lineages lack: a card apart, and a step that shows the fitted line. */
 export const furtherChoices = {
   ...choices,
-  page: [...choices.page, 'card-apart', 'every-focus'],
+  page: [...choices.page, 'card-apart'],
   state: [...choices.state, 'trend'],
 } as const;
 
@@ -29,14 +29,11 @@ export function sizeOf(name: string): Size {
   return { name, width, height };
 }
 
-const explainerStates: readonly string[] = choices.state;
-
 /** The states that a kind of page comes into; a page that is not named only opens. */
 const statesOf: Record<string, readonly string[]> = {
-  explainer: explainerStates,
+  explainer: furtherChoices.state,
   section: ['opening', 'step', 'unfolded'],
   records: ['opening', 'unfolded'],
-  'every-focus': ['opening', 'trend'],
 };
 
 /** The languages that a kind of page is told in; the shelf, the bench and the methods in all of the interface. */
@@ -46,13 +43,12 @@ const languagesOf: Record<string, readonly string[]> = {
   records: ['en', 'es'],
   missing: ['en'],
   'card-apart': ['en'],
-  'every-focus': ['en'],
 };
 
 /** Whether a page of this kind comes into this state and is told in this language. */
 export function isPossible({ page, state, language }: Case): boolean {
   const states = statesOf[String(page)] ?? ['opening'];
-  const languages = languagesOf[String(page)] ?? choices.language;
+  const languages = state === 'trend' ? ['en'] : (languagesOf[String(page)] ?? choices.language);
   return states.includes(String(state)) && languages.includes(String(language) as 'en');
 }
 

@@ -43,7 +43,7 @@ const ways: Record<string, (view: Page) => Promise<void>> = {
   trend: async (view) => {
     await readStep(view, '.step[data-show="trend"]');
     await expect.poll(() => view.locator('.step[data-show="trend"].current').count()).toBe(1);
-    await expect.poll(() => view.locator('.plate:visible .trend-line').isVisible()).toBe(true);
+    await expect.poll(() => view.locator('.figure .plate:visible .trend-line').isVisible()).toBe(true);
   },
   card: async (view) => {
     await view.locator('.step .value').first().click();

@@ -128,6 +128,7 @@ describe('a picture of known geometry (drawn here; its lengths are school geomet
   test('is shown level along an axis of the scheme once its landmarks are placed', async () => {
     await atBench(async (view) => {
       await openPlain(view);
+      await view.selectOption('[data-scheme]', 'reed-trunks left-lateral');
       const ends: Record<string, Place> = { 'p2-alveolus': [200, 400], 'm3-alveolus': [500, 300] };
       await view.selectOption('[data-level]', 'skull-axis');
       for (const [landmark, place] of Object.entries(ends)) {

@@ -15,14 +15,17 @@ describe('messages about exact places', () => {
     `);
   });
 
+  it.each(['## Found at 47.12345, 8.54321', '<Aside>At 47.12345, 8.54321.</Aside>'])(
+    'coordinates in %s are told once, as a place',
+    async (prose) => {
+      const findings = await findingsAfter({ 'story.en.mdx': added(`\n${prose}\n`) });
+      expect(findings.match(/ error [a-z-]+/g)).toEqual([' error exact-place']);
+    },
+  );
+
   it('coordinates stand in a story', async () => {
     const findings = await findingsAfter({ 'story.en.mdx': added('\nIt lay at 47.12345, 8.54321.\n') });
-    expect(
-      findings
-        .split('\n')
-        .filter((_, index, lines) => lines[index - (index % 3)]!.includes('exact-place'))
-        .join('\n'),
-    ).toMatchInlineSnapshot(`
+    expect(findings).toMatchInlineSnapshot(`
       "story.en.mdx:11:11-28 error exact-place
         an exact place would be published from here
         move the coordinates to private.yaml, and name the district or county here"

@@ -1,3 +1,4 @@
+import { findCoordinates } from '../place-words.ts';
 import type { Report } from '../../findings/report.ts';
 import type { Span } from '../../source/source-text.ts';
 import { numberWordPattern } from './number-words.ts';
@@ -39,7 +40,7 @@ const digits = /[\p{Nd}\p{No}\p{Nl}]+(?:[.,:/\u2013-]?[\p{Nd}\p{No}\p{Nl}]+)*/gu
 export function checkProse(text: string, span: Span, rules: ProseRules, report: Report): void {
   const blank = (found: string) => ' '.repeat(found.length);
   const named = rules.catalogueNumbers ? text.replaceAll(rules.catalogueNumbers, blank) : text;
-  for (const match of named.matchAll(digits)) {
+  for (const match of withoutPlaces(named).matchAll(digits)) {
     report.add(
       'story-digits',
       part(span, match),
@@ -59,6 +60,14 @@ export function checkProse(text: string, span: Span, rules: ProseRules, report: 
       'if it is a result, place it with <Value>, <Age> or <Count>; round words such as "about half" stay true only by luck',
     );
   }
+}
+
+/** The text with coordinates blanked: an exact place is told as a place, not once more as numbers. */
+function withoutPlaces(text: string): string {
+  const place = findCoordinates(text);
+  if (!place) return text;
+  const end = place.start + place.length;
+  return text.slice(0, place.start) + ' '.repeat(place.length) + withoutPlaces(text.slice(end));
 }
 
 function part(span: Span, match: RegExpExecArray): Span {

@@ -7,7 +7,10 @@ export const improbableLimit = 0.001;
 const rarest = 1e6;
 
 /** That relatives find a limit very improbable: one chance in so many, to one digit; undefined where they do not. */
-export function improbableStatement(specimen: string, probability: number | undefined): Statement | undefined {
+export function improbableStatement(
+  specimen: string,
+  probability: number | undefined,
+): Statement | undefined {
   if (probability === undefined || probability >= improbableLimit) return undefined;
   return statement('limit.improbable', {
     specimen,

@@ -104,9 +104,8 @@ describe('messages about texts, pictures and permissions', () => {
   });
 
   it('sensitive material is to be shown in a class', async () => {
-    expect(
-      await findingsAfter(shownIn('pages, class', '\nsensitive: [human-remains]')),
-    ).toMatchInlineSnapshot(`
+    expect(await findingsAfter(shownIn('pages, class', '\nsensitive: [human-remains]')))
+      .toMatchInlineSnapshot(`
       "lineage.yaml:16:17-22 error permission
         this lineage is marked human-remains, and is to be shown in a class
         take the venue off the list; what may be shown there is for the communities concerned to say"

@@ -1,4 +1,4 @@
-import { href } from '../href.ts';
+import { pageAddress } from '../lineage/page-address.ts';
 import type { LineageView } from '../lineage/view.ts';
 import { changeId } from '../trend/address.ts';
 
@@ -17,7 +17,7 @@ export function areCardsApart({ trait }: LineageView): boolean {
 
 /** Where the cards of a view stand that are pages of their own: `/reed-trunks/evidence/`. */
 export function cardsFolder({ lineage, language }: LineageView): string {
-  return href(lineage.lineage, language === lineage.about.languages[0] ? '' : language, 'evidence');
+  return pageAddress(lineage, language, 'evidence');
 }
 
 /** The address of the evidence behind a value, as links of the explainer have it. */
@@ -29,6 +29,5 @@ export function evidenceAddress(view: LineageView, taxon: string): string {
 /** The address of what may be said of a trait's change, as links of its cards have it: on the explainer, wherever the card stands. */
 export function changeAddress(view: LineageView): string {
   const { lineage, language, trait } = view;
-  const explainer = href(lineage.lineage, language === lineage.about.languages[0] ? '' : language);
-  return `${areCardsApart(view) ? explainer : ''}#${changeId(trait.id)}`;
+  return `${areCardsApart(view) ? pageAddress(lineage, language) : ''}#${changeId(trait.id)}`;
 }

@@ -6,13 +6,19 @@ import type { LineageView } from '../lineage/view.ts';
  * tells whether a later edition says something else; invented records say so.
  */
 export function citationOf(view: LineageView, value: CompiledValue, address: string): string {
-  const { lineage, trait, voice } = view;
-  const { edition, title, invented } = lineage.about;
-  const said = voice.say('evidence.cite', {
+  const said = view.voice.say('evidence.cite', {
     name: view.requireTaxon(value.taxon).name,
-    trait: view.text(trait.label),
+    trait: view.text(view.trait.label),
     value: view.printed(value.taxon).printed,
-    title: view.text(title),
+  });
+  return `${said} ${citationOfPage(view, address)}`;
+}
+
+/** How to cite a whole page: the work, its edition, the digest of its results, and where it stands. */
+export function citationOfPage({ lineage, voice, text }: LineageView, address: string): string {
+  const { edition, title, invented } = lineage.about;
+  const said = voice.say('cite.page', {
+    title: text(title),
     number: edition.number,
     date: edition.date,
     digest: lineage.resultDigest.slice(0, 12),

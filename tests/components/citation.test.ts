@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { citationOf } from '../../components/evidence/citation.ts';
+import { citationOf, citationOfPage } from '../../components/evidence/citation.ts';
 import { lineageView } from '../../components/lineage/view.ts';
 import { risingTips } from './fixtures/hands.ts';
 import { inventedLineage } from './fixtures/invented-lineage.ts';
@@ -24,4 +24,11 @@ test('only invented records are cited as invented', () => {
   expect(cite(lineage).text).toMatch(/\(made-up records\)$/);
   const real = { ...lineage, about: { ...lineage.about, invented: false } };
   expect(cite(real).text.endsWith(address)).toBe(true);
+});
+
+test('a page is cited by its title, edition and results, and a value by the same words after its own', () => {
+  const { text, view } = cite(lineage);
+  const page = citationOfPage(view, address);
+  expect(page).toContain(lineage.resultDigest.slice(0, 12));
+  expect(text.endsWith(page)).toBe(true);
 });

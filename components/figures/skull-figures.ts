@@ -1,4 +1,5 @@
 import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
+import { href } from '../href.ts';
 import type { LineageView } from '../lineage/view.ts';
 import type { SkullAnchors } from './scene/focus.ts';
 import { inkMarkup, limitMarkup, ownMarkup } from './skull-markup.ts';
@@ -34,6 +35,11 @@ export async function smallSkull(view: LineageView, taxon: string): Promise<stri
   const skull = found && skullDrawing(found, view);
   if (!skull) return '';
   return found.own ? ownMarkup(found.own) : inkMarkup(skull, 'mini');
+}
+
+/** Address of the small picture of one skull. */
+export function smallSkullAddress({ lineage }: LineageView, taxon: string): string {
+  return `${href(lineage.lineage, 'skulls', 'small')}${taxon}.svg`;
 }
 
 /**

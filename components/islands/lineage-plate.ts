@@ -128,6 +128,8 @@ class LineagePlate extends HTMLElement {
     const walk = target?.closest<HTMLElement>('[data-walk]');
     if (walk) return this.#choose(this.#neighbour(Number(walk.dataset['walk'])));
     if (target?.closest('.restoration')) return this.#turnRestoration();
+    const small = target?.closest<SVGElement>('.layer-small-skulls');
+    if (small) return this.#choose(small.dataset['of']);
     if (target?.closest('svg')) this.#choose(this.#nearest(event.clientX, event.clientY));
   };
 

@@ -11,6 +11,8 @@ export interface StoryPlan {
   intervals: (readonly [number, number])[];
   /** Branches that steps show with their ribbons, as the steps name them. */
   branches: string[];
+  /** What each step focuses, in the order of the story. */
+  focus: string[];
   /** Some step shows the table. */
   hasTable: boolean;
   /** Ids of the traits that steps and values bring into view beside the one that the page opens with. */
@@ -51,6 +53,7 @@ export function storyPlan(body: string, trait: CompiledTrait): StoryPlan {
         ),
       ),
     ],
+    focus: steps.flatMap((step) => attribute(step, 'focus') ?? []),
     hasTable: steps.some((step) => attribute(step, 'show') === 'table'),
     traits: [...new Set(traits)].filter((id) => id !== trait.id),
   };

@@ -1,9 +1,8 @@
 import { preparePoints, templateShape, type DrawingTemplate } from '../../analysis/geometry/index.ts';
 import type { CompiledShapes, CompiledTree } from '../../scripts/compile/contract.ts';
 import { plateData } from '../figures/scene/plate-data.ts';
-import { drawingsOf } from '../figures/skull-figures.ts';
+import { drawingsOf, smallSkullAddress } from '../figures/skull-figures.ts';
 import { diagramWords } from '../figures/skull-words.ts';
-import { href } from '../href.ts';
 import type { LineageView } from '../lineage/view.ts';
 import { interfaceLanguages } from '../messages/say.ts';
 import { branchName } from './branch-names.ts';
@@ -91,7 +90,7 @@ function animalOf(view: LineageView, id: string): SliceAnimal {
     lastMa: taxon.finds.last ?? taxon.age?.to ?? 0,
     name: [{ text: taxon.name, voice: 'name' }],
     note: [printed, drawing ? diagramWords(view, drawing) : view.voice.say('slice.noSkull')].join(' · '),
-    ...(drawing && { picture: `${href(view.lineage.lineage, 'skulls', 'small')}${id}.svg` }),
+    ...(drawing && { picture: smallSkullAddress(view, id) }),
   };
 }
 

@@ -2,15 +2,17 @@ import { branchMarks, drawnBranches } from './branches.ts';
 import { column } from './column.ts';
 import { focusMarks, type SkullAnchors } from './focus.ts';
 import { intervalMarks } from './interval.ts';
-import { key, type KeyWords } from './key.ts';
+import { key, keyBox, type KeyWords } from './key.ts';
 import { nameLabels } from './labels.ts';
 import type { MeasureWords } from './measure-lines.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
 import { ribbonMarks, type Ribbon } from './ribbons.ts';
 import { ruler, type RulerWords } from './ruler.ts';
-import { plateScales } from './scales.ts';
+import { overlap, type Box } from './label-slots.ts';
+import { plateScales, type Scales } from './scales.ts';
 import { text, type Mark, type Scene } from './scene.ts';
+import { placeSmallSkulls, smallSkullMarks, type PlacedSkull, type SmallSkulls } from './small-skulls.ts';
 import { sliceMarks } from './slice.ts';
 import { statusMarks } from './status-marks.ts';
 import { trendMarks } from './trend-band.ts';
@@ -45,13 +47,15 @@ export interface PlateRequest {
   intervals?: readonly (readonly [number, number])[];
   /** Ribbons of branches that steps show. */
   ribbons?: readonly Ribbon[];
+  /** Small pictures of skulls to stand beside the chart. */
+  skulls?: SmallSkulls | undefined;
 }
 
 /** The whole plate as a flat list of marks, back to front. Pure: the same request gives the same scene. */
 export function composePlate(request: PlateRequest): Scene {
   const { data, layout: given, words, anchors, slices, intervals = [], ribbons = [] } = request;
-  const layout = forCount(given, data.taxa.length);
-  const scales = plateScales(data, layout);
+  const scales = plateScales(data, given);
+  const { layout, skulls } = withSkulls(forCount(given, data.taxa.length), request, scales);
   const placed = statusMarks(data, layout, scales);
   // Without a single value no line of descent has a place across the plate; the tree of relatives stands by itself.
   const branches = data.values.length > 0 ? data.branches : [];
@@ -79,11 +83,31 @@ export function composePlate(request: PlateRequest): Scene {
       ...slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age))),
       ...inferredFirst(placed).flatMap((mark) => mark.marks),
       ...nameLabels(placed, drawn, layout),
+      ...skulls,
       ...key(layout, words.key),
       ...rest,
       ...ruler(data, layout, scales, words.ruler),
     ],
   };
+}
+
+/** How far the key may move up or down, in pixels: little by little, so that it stays where it is if nothing is won. */
+const keyMoves = Array.from({ length: 45 }, (_, index) => (index < 10 ? -3 * index : 4 * (index - 9)));
+
+/** The layout with its key where most small skulls find room at their ages, and their marks. */
+function withSkulls(layout: PlateLayout, { data, words, skulls }: PlateRequest, scales: Scales) {
+  const place = layout.key;
+  if (!skulls || !place || !layout.skulls) return { layout, skulls: [] };
+  let best: { layout: PlateLayout; placed: PlacedSkull[]; taken: Box[] } | undefined;
+  for (const move of keyMoves) {
+    const moved = { ...layout, key: { ...place, y: place.y + move } };
+    const taken = [...layout.skulls.kept, keyBox(moved, words.key)!];
+    if (layout.skulls.kept.some((box) => overlap(box, taken.at(-1)!))) continue;
+    const placed = placeSmallSkulls(skulls, data, moved, scales, taken);
+    if (placed.length > (best?.placed.length ?? 0)) best = { layout: moved, placed, taken };
+  }
+  if (!best) return { layout, skulls: [] };
+  return { layout: best.layout, skulls: smallSkullMarks(best.placed, best.layout, scales, best.taken) };
 }
 
 /** More animals than this have smaller marks, so that they are told apart and leave room for names. */

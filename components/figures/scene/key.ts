@@ -1,8 +1,9 @@
 import type { Status } from '../../../scripts/compile/contract.ts';
 import { glyph } from './glyphs.ts';
+import type { Box } from './label-slots.ts';
 import type { PlateLayout } from './layout.ts';
 import { ruling } from './ruling.ts';
-import { path, type Mark, type Shape } from './scene.ts';
+import { path, wrap, type Mark, type Shape, type TextRun } from './scene.ts';
 
 /** A word for each status and what stands behind it, in the page's language. */
 export type KeyWords = Record<Status | 'bar' | 'bed', KeyRow> & {
@@ -15,30 +16,66 @@ interface KeyRow {
   note: string;
 }
 
+/** Room between two rows whose words take several lines, in sizes of the letters. */
+const rowGap = 0.65;
+
 /** The key: each mark as it stands in the chart, its word, and what it rests on. Empty where a layout has no room. */
 export function key(layout: PlateLayout, words: KeyWords): Mark[] {
   const place = layout.key;
   if (!place) return [];
-  const scale = layout.markScale;
-  const rows = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed', 'ghost'] as const;
-  const shown = rows.filter((row) => words[row]);
-  return shown.flatMap((row, index): Mark[] => {
-    const y = place.y + index * place.lineHeight;
-    const x = place.x + 18 * scale;
-    const { word, note } = words[row]!;
-    const label: Shape = {
-      kind: 'text',
-      x: place.x + 46 * scale,
-      y: y + layout.fontSize * 0.34,
-      size: layout.fontSize,
-      anchor: 'start',
-      runs: [
-        { text: word, voice: 'strong' },
-        ...(place.notes ? [{ text: ` ${note}`, voice: 'plain' as const }] : []),
-      ],
-    };
-    return [...sampleOf(row, x, y, scale), { layer: 'key', role: 'key-word', shape: label }];
+  const { fontSize: size, markScale: scale } = layout;
+  let y = place.y;
+  return rowsOf(words).flatMap((row): Mark[] => {
+    const lines = linesOf(words[row]!, layout);
+    const marks = lines.map((runs, index): Mark => {
+      const at = { x: place.x + 46 * scale, y: y + size * 0.34 + index * place.lineHeight };
+      return { layer: 'key', role: 'key-word', shape: { kind: 'text', ...at, size, anchor: 'start', runs } };
+    });
+    const sample = sampleOf(row, place.x + 18 * scale, y, scale);
+    y += lines.length * place.lineHeight + gapOf(layout);
+    return [...sample, ...marks];
   });
+}
+
+/** The room that the key takes. */
+export function keyBox(layout: PlateLayout, words: KeyWords): Box | undefined {
+  const place = layout.key;
+  if (!place) return undefined;
+  const heights = rowsOf(words).map(
+    (row) => linesOf(words[row]!, layout).length * place.lineHeight + gapOf(layout),
+  );
+  const top = place.y - place.lineHeight / 2;
+  const bottom = top + heights.reduce((sum, height) => sum + height, 0);
+  return { left: place.x - 10, right: place.x + place.width, top, bottom };
+}
+
+function rowsOf(words: KeyWords): (keyof KeyWords)[] {
+  const rows = ['measured', 'bounded', 'inferred', 'unknown', 'bar', 'bed', 'ghost'] as const;
+  return rows.filter((row) => words[row]);
+}
+
+function gapOf({ key: place, fontSize }: PlateLayout): number {
+  return place?.wrapped ? fontSize * rowGap : 0;
+}
+
+/** A word and its note: on one line, or broken over several where the key is narrow. */
+function linesOf({ word, note }: KeyRow, { key: place, fontSize, markScale }: PlateLayout): TextRun[][] {
+  const whole: TextRun[] = [
+    { text: word, voice: 'strong' },
+    { text: ` ${note}`, voice: 'plain' },
+  ];
+  if (!place?.wrapped) return [whole];
+  const [first = '', ...others] = wrap(
+    `${word} ${note}`,
+    Math.floor((place.width - 46 * markScale) / (fontSize * 0.48)),
+  );
+  const opening: TextRun[] = first.startsWith(word)
+    ? [
+        { text: word, voice: 'strong' },
+        { text: first.slice(word.length), voice: 'plain' },
+      ]
+    : [{ text: first, voice: 'strong' }];
+  return [opening, ...others.map((text): TextRun[] => [{ text, voice: 'plain' }])];
 }
 
 function sampleOf(row: keyof KeyWords, x: number, y: number, scale: number): Mark[] {

@@ -1,3 +1,5 @@
+import type { Box } from './label-slots.ts';
+
 /** Where the parts of a plate stand, in pixels of its own view box. */
 export interface PlateLayout {
   name: 'wide' | 'phone' | 'tall';
@@ -17,13 +19,14 @@ export interface PlateLayout {
   /** Right end and height of the bar in millimetres, beside the skull. */
   scaleBar: { right: number; y: number };
   title?: { x: number; y: number };
-  key?: { x: number; y: number; lineHeight: number; notes: boolean };
+  /** Where the key stands; `wrapped` breaks its words over several lines. */
+  key?: { x: number; y: number; width: number; lineHeight: number; wrapped?: true };
   /** Room for names beside the marks. */
   names: { left: number; right: number; shorten: boolean };
   /** Where the caption of a slice stands, and how many letters fit a line. */
   sliceWords: { x: number; letters: number };
-  /** Small skulls at true age: left edge of each column, and their scale against the axis unit. */
-  series?: { columns: number[]; scale: number };
+  /** Small skulls at their true age: left edge and width of each column, and where the caption and buttons of the page stand. */
+  skulls?: { columns: number[]; width: number; kept: Box[] };
 }
 
 /** The plate beside the story on wide screens, and in print. */
@@ -40,7 +43,16 @@ export const wide: PlateLayout = {
   rulerTop: 390,
   scaleBar: { right: 690, y: 395 },
   title: { x: 14, y: 34 },
-  key: { x: 616, y: 506, lineHeight: 25, notes: true },
+  key: { x: 616, y: 502, width: 278, lineHeight: 22 },
+  skulls: {
+    columns: [606, 704, 802],
+    width: 88,
+    kept: [
+      { left: 590, right: 700, top: 0, bottom: 408 },
+      { left: 700, right: 904, top: 0, bottom: 462 },
+      { left: 736, right: 904, top: 786, bottom: 852 },
+    ],
+  },
   names: { left: 128, right: 596, shorten: false },
   sliceWords: { x: 606, letters: 24 },
 };
@@ -76,7 +88,7 @@ export const tall: PlateLayout = {
   rulerTop: 688,
   scaleBar: { right: 1044, y: 694 },
   title: { x: 36, y: 112 },
-  key: { x: 800, y: 798, lineHeight: 44, notes: false },
+  key: { x: 796, y: 790, width: 268, lineHeight: 26, wrapped: true },
   names: { left: 214, right: 780, shorten: true },
   sliceWords: { x: 760, letters: 24 },
 };

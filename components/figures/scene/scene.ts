@@ -8,6 +8,7 @@ export type Shape =
   | { kind: 'path'; d: string; dashes?: string }
   | { kind: 'rect'; x: number; y: number; width: number; height: number }
   | { kind: 'circle'; x: number; y: number; radius: number }
+  | { kind: 'picture'; href: string; x: number; y: number; width: number; height: number }
   | {
       kind: 'text';
       x: number;

@@ -64,11 +64,22 @@ export function shapeToSvg(shape: Shape, role: string): string {
       return `<rect class="${role}" x="${c(shape.x)}" y="${c(shape.y)}" width="${c(shape.width)}" height="${c(shape.height)}"/>`;
     case 'circle':
       return `<circle class="${role}" cx="${c(shape.x)}" cy="${c(shape.y)}" r="${c(shape.radius)}"/>`;
+    case 'picture':
+      return pictureToSvg(shape, role);
     case 'use':
       return `<use class="${role}" href="#${escapeText(shape.target)}" transform="translate(${c(shape.x)} ${c(shape.y)}) scale(${scaleText(shape)})"/>`;
     case 'text':
       return textToSvg(shape, role);
   }
+}
+
+/**
+ * A picture as an HTML image, because only that waits until it is to be seen: a plate that a screen does not show fetches none.
+ * Its name stands beside it as text.
+ */
+function pictureToSvg(shape: Extract<Shape, { kind: 'picture' }>, role: string): string {
+  const [x, y, width, height] = [shape.x, shape.y, shape.width, shape.height].map(coordinate);
+  return `<foreignObject x="${x}" y="${y}" width="${width}" height="${height}"><img xmlns="http://www.w3.org/1999/xhtml" class="${role}" src="${escapeText(shape.href)}" width="${width}" height="${height}" alt="" loading="lazy" decoding="async"/></foreignObject>`;
 }
 
 /** One factor, or two where a shape is longer along x. */

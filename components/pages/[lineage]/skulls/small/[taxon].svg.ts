@@ -2,20 +2,19 @@ import type { APIRoute, GetStaticPaths } from 'astro';
 import { drawingsOf, smallSkull, smallSkullStyle } from '../../../../figures/skull-figures.ts';
 import { loadLineage, loadLineages } from '../../../../lineage/load.ts';
 import { lineageView } from '../../../../lineage/view.ts';
-import { findSliceBlock } from '../../../../slice/compose-block.ts';
+import { findSmallSkullBox } from '../../../../slice/small-skull-box.ts';
 
 /** One small picture a skull, all in one box and at one scale, so that they stand in a row. */
 export const getStaticPaths = (async () =>
   (await loadLineages()).flatMap((lineage) => {
     const view = lineageView(lineage, lineage.about.languages[0]!);
-    if (!findSliceBlock(view)) return [];
     return drawingsOf(view).map(({ taxon }) => ({ params: { lineage: lineage.lineage, taxon } }));
   })) satisfies GetStaticPaths;
 
 export const GET: APIRoute = async ({ params }) => {
   const lineage = await loadLineage(params['lineage']!);
   const view = lineageView(lineage, lineage.about.languages[0]!);
-  const [left, top, width, height] = findSliceBlock(view)!.box.map((tenths) => tenths / 10);
+  const { left, top, width, height } = findSmallSkullBox(view)!;
   const markup = await smallSkull(view, params['taxon']!);
   return new Response(
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${left} ${top} ${width} ${height}">${smallSkullStyle}${markup}</svg>`,

@@ -23,6 +23,8 @@ class LineagePlate extends HTMLElement {
   #shown: Shown = { taxa: [], slice: '', show: 'figure', trait: '' };
   #step: Shown = this.#shown;
   #wish: RestorationWish | undefined;
+  /** An open card has asked for its animal, which stays while the story scrolls on beneath. */
+  #isHeld = false;
 
   connectedCallback(): void {
     this.#step = { taxa: [this.dataset['first'] ?? ''], slice: '', show: 'figure', trait: '' };
@@ -31,6 +33,7 @@ class LineagePlate extends HTMLElement {
     addEventListener('resize', this.#watchSteps);
     this.addEventListener('click', this.#onClick);
     this.#stopWishes = onFocusWish((taxon) => {
+      this.#isHeld = taxon !== undefined;
       this.#display(
         taxon === undefined
           ? this.#step
@@ -77,7 +80,7 @@ class LineagePlate extends HTMLElement {
       for (const step of document.querySelectorAll('.step'))
         step.classList.toggle('current', step === target);
       this.#step = { taxa: focus.split(/\s+/).filter(Boolean), slice, show, trait };
-      if (!this.#holdsFocus()) this.#display(this.#step);
+      if (!this.#isHeld && !this.#holdsFocus()) this.#display(this.#step);
     }
   }
 

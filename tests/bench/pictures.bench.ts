@@ -89,7 +89,7 @@ test('every size of every photograph', { timeout }, async () => {
 test('what a skull weighs as lines and as a picture', { timeout }, async () => {
   const kilobytes = (weights: readonly number[]) =>
     (weights.reduce((sum, weight) => sum + weight, 0) / weights.length / 1000).toFixed(1);
-  const lines = async (quality: 'hero' | 'mini') => {
+  const lines = async (quality: 'hero' | 'card') => {
     const markup = await Promise.all(skulls.slice(0, 5).map((skull) => keptMarkup(skull, quality, folder)));
     return kilobytes(markup.map((each) => gzipSync(each).length));
   };
@@ -99,6 +99,6 @@ test('what a skull weighs as lines and as a picture', { timeout }, async () => {
   };
   const [plain, fine] = pictureSizes;
   console.log(
-    `focal skull: lines ${await lines('hero')} KB gzip, picture ${await picture({ quality: 'hero', widthPx: 1280 })} KB; card: lines ${await lines('mini')} KB gzip, pictures ${await picture(plain!)} and ${await picture(fine!)} KB`,
+    `focal skull: lines ${await lines('hero')} KB gzip, picture ${await picture({ quality: 'hero', widthPx: 1280 })} KB; card: lines ${await lines('card')} KB gzip, pictures ${await picture(plain!)} and ${await picture(fine!)} KB`,
   );
 });

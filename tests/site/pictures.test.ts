@@ -38,6 +38,16 @@ describe('the card of a broken animal', () => {
     expect(faults).toEqual([]);
   });
 
+  test('has the plate show its animal, which the story beneath does not take away', async () => {
+    const { view } = opened;
+    const shown = () => view.locator('.caption:not([hidden])').getAttribute('data-of');
+    expect(await shown()).toBe('limnorhina-fracta');
+    await view.mouse.move(200, 10);
+    await view.evaluate(() => document.querySelector('[data-step="2"]')!.scrollIntoView());
+    await view.waitForTimeout(200);
+    expect(await shown()).toBe('limnorhina-fracta');
+  });
+
   test('leads to the picture at large, with the names of its points', async () => {
     const { view } = opened;
     await view.locator(`${card} a[href="#picture-obm-1183"]`).click();
@@ -81,4 +91,23 @@ describe('the skull of a fragment', () => {
     expect(faults).toEqual([]);
     await closePage(opened);
   });
+});
+
+test('a small skull on the plate calls up its animal, and a phone fetches none', async () => {
+  const wide = await openPage(address);
+  const small = wide.view.locator(
+    '.plate-wide .layer-small-skulls[data-of="limnorhina-fracta"] .small-skull',
+  );
+  await small.click();
+  expect(await wide.view.locator('.caption:not([hidden])').getAttribute('data-of')).toBe('limnorhina-fracta');
+  expect(await small.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(0);
+  expect(wide.faults).toEqual([]);
+  await closePage(wide);
+  const phone = await openPage(address, { viewport: { width: 390, height: 844 } });
+  await phone.view.waitForLoadState('networkidle');
+  const fetched = await phone.view.evaluate(() =>
+    performance.getEntriesByType('resource').filter(({ name }) => name.includes('/skulls/small/')),
+  );
+  expect(fetched).toEqual([]);
+  await closePage(phone);
 });

@@ -38,11 +38,13 @@ export interface PieceScene {
   readonly sureness: (point: PlanePoint) => number;
 }
 
-const spacing: Readonly<Record<InkQuality, number>> = { outline: 1.8, hero: 1.1, mini: 1.8 };
+const spacing: Readonly<Record<InkQuality, number>> = { outline: 1.8, hero: 1.1, card: 1.4, mini: 1.8 };
+/** How coarse the stipple of each quality is; those without an entry have none. */
+const grains: Readonly<Partial<Record<InkQuality, number>>> = { hero: 1, card: 1.5 };
 const rulingAngle = -Math.PI / 4;
 
 /**
- * Shapes of a skull in the drawing frame; only `hero` has stipple. Bone is cut to what is preserved; restored parts are dashed
+ * Shapes of a skull in the drawing frame; stipple is for those that have room for it. Bone is cut to what is preserved; restored parts are dashed
  * and ruled where nothing in front of them hides them. Throws where the drawing folds.
  */
 export function composeSkull(drawing: SkullDrawing, quality: InkQuality): SkullPicture {
@@ -67,14 +69,10 @@ export function composePlaced(drawing: SkullDrawing, placed: PlacedSkull, qualit
   });
   const plain = scenes.filter((scene) => scene.placed.piece.kind !== 'opening');
   const openings = scenes.filter((scene) => scene.placed.piece.id === drawing.accent?.piece);
-  const dots =
-    quality === 'hero'
-      ? stippleDots(
-          skullTone(drawing.template, placed, regions),
-          boxOf(placed),
-          seededRandom(drawing.id, 'dots'),
-        )
-      : [];
+  const grain = grains[quality];
+  const tone = skullTone(drawing.template, placed, regions);
+  const random = seededRandom(drawing.id, 'dots');
+  const dots = grain === undefined ? [] : stippleDots(tone, boxOf(placed), random, grain);
   return {
     id: drawing.id,
     quality,

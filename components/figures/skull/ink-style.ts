@@ -31,16 +31,6 @@ export const printPalette: InkPalette = {
   accent: '#000000',
 };
 
-/** What is drawn over a picture that stands on paper by day and on dark ground by night: tones that are told from both. */
-export const middlePalette: InkPalette = {
-  paper: '#ffffff',
-  bone: '#fdfaf3',
-  socket: '#c9bda6',
-  ink: '#857a6b',
-  second: '#857a6b',
-  accent: '#c8432a',
-};
-
 /** Widths in units of the trait: a small figure needs a heavier pen and wider ruling to stay clear. */
 export interface InkWeights {
   readonly pen: number;
@@ -71,6 +61,15 @@ export const inkWeights: Readonly<Record<InkQuality, InkWeights>> = {
     accentRulingWidth: 0.85,
     dash: 0.58,
     dot: 0.5,
+  },
+  card: {
+    pen: 0.85,
+    ruling: 3.2,
+    rulingWidth: 0.45,
+    accentRuling: 2.6,
+    accentRulingWidth: 1.1,
+    dash: 0.85,
+    dot: 0.72,
   },
   mini: {
     pen: 1.25,

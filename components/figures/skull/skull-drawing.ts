@@ -25,5 +25,5 @@ export interface SkullDrawing {
   readonly measured: readonly { readonly landmark: string; readonly value: number }[];
 }
 
-/** How a skull is worked out: a plain outline, full ink for one large figure, or heavier ink for small ones. */
-export type InkQuality = 'outline' | 'hero' | 'mini';
+/** How a skull is worked out: a plain outline, full ink for one large figure, coarser ink for a card, the heaviest for small ones. */
+export type InkQuality = 'outline' | 'hero' | 'card' | 'mini';

@@ -18,8 +18,8 @@ export interface PictureWish {
 
 /** The kept pictures: a skull on a card, for a plain screen and for a fine one. */
 export const pictureSizes: readonly PictureWish[] = [
-  { quality: 'mini', widthPx: 480 },
-  { quality: 'mini', widthPx: 960 },
+  { quality: 'card', widthPx: 480 },
+  { quality: 'card', widthPx: 960 },
 ];
 
 /** One kept picture of the bone of a skull. */

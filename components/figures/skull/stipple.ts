@@ -19,10 +19,11 @@ interface Dot {
 
 /**
  * Dots whose distance grows as tone falls, by throwing darts in a seeded order: a place is kept if no dot lies nearer than
- * its tone allows (a Poisson disc with a radius that varies). Three sizes, the darker the larger.
+ * its tone allows (a Poisson disc with a radius that varies). Three sizes, the darker the larger. A coarser `grain` sets dots
+ * that many times as far apart.
  */
-export function stippleDots(tone: Tone, box: Box, random: Random): InkShape[] {
-  const dots = inRows(throwDots(tone, box, random));
+export function stippleDots(tone: Tone, box: Box, random: Random, grain = 1): InkShape[] {
+  const dots = inRows(throwDots(tone, box, random, grain));
   const path = (least: number, below: number) =>
     dotPath(dots.filter((dot) => dot.tone >= least && dot.tone < below).map(({ at }) => at));
   return [
@@ -32,14 +33,14 @@ export function stippleDots(tone: Tone, box: Box, random: Random): InkShape[] {
   ];
 }
 
-function throwDots(tone: Tone, box: Box, random: Random): Dot[] {
+function throwDots(tone: Tone, box: Box, random: Random, grain: number): Dot[] {
   const grid = cellGrid(box, 1);
   const cells: Dot[][] = Array.from({ length: grid.columns * grid.rows }, () => []);
   const dots: Dot[] = [];
   for (const at of shuffled(places(box, random), random)) {
     const value = Math.min(1, tone(at));
     if (value < palest) continue;
-    const apart = (closest / Math.sqrt(value)) * (0.9 + 0.2 * random());
+    const apart = ((grain * closest) / Math.sqrt(value)) * (0.9 + 0.2 * random());
     if (isCrowded(cells, grid, at, apart)) continue;
     const dot = { at, tone: value };
     cells[cellAt(grid, at[0], at[1])]?.push(dot);

@@ -2,7 +2,7 @@ import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { cardWords, textsOf } from '../../../components/pages/og/_picture/card-words.ts';
 import type { Pens } from '../../../components/pages/og/_picture/compose-card.ts';
-import type { Pen } from '../../../components/pages/og/_picture/letters.ts';
+import type { Pen } from '../../../components/figures/letters.ts';
 import { pictureStyle } from '../../../components/pages/og/_picture/paper-style.ts';
 import { cardPicture, cardSvg, pensFor, raster } from '../../../components/pages/og/_picture/raster.ts';
 import { inventedLineage } from '../fixtures/invented-lineage.ts';

@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { penFor, sans, sansStrong, serif, type Pen } from '../../../components/pages/og/_picture/letters.ts';
+import { penFor, sans, sansStrong, serif, type Pen } from '../../../components/figures/letters.ts';
 
 const texts = ['The nose that climbed the face', '¿Cuándo se movió la nariz? ± “41–58”'];
 /** A private-use letter, which no face has: what is drawn for it is what boxes are made of. */

@@ -3,7 +3,7 @@ import type { Mark, Scene } from '../../../figures/scene/scene.ts';
 import { shapeToSvg } from '../../../figures/scene/svg.ts';
 import { pictureSize } from './address.ts';
 import type { CardWords } from './card-words.ts';
-import type { Pen } from './letters.ts';
+import type { Pen } from '../../../figures/letters.ts';
 import { setLines } from './set-lines.ts';
 
 export interface Pens {

@@ -7,7 +7,7 @@ import { isSectionOnly } from '../../../section/section-view.ts';
 import { plateData } from '../../../figures/scene/plate-data.ts';
 import { cardWords, textsOf } from './card-words.ts';
 import { composeCard, figureSize, type Pens } from './compose-card.ts';
-import { penFor, sans, sansStrong, serif } from './letters.ts';
+import { penFor, sans, sansStrong, serif } from '../../../figures/letters.ts';
 
 /** The picture of a page as PNG bytes, in a style from `pictureStyle`; the same lineage gives the same bytes. */
 export async function cardPicture(

@@ -10,7 +10,7 @@ const makers: Readonly<
     string,
     {
       type: string;
-      make: (view: LineageView, taxon: string) => string | undefined | Promise<Buffer | undefined>;
+      make: (view: LineageView, taxon: string) => Promise<string | Buffer | undefined>;
     }
   >
 > = {

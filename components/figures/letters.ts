@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { Blob, Buffer as LetterBuffer, Face, Font, shape } from 'harfbuzzjs';
 import subsetFont from 'subset-font';
-import { coordinate } from '../../../figures/scene/scene.ts';
+import { coordinate } from './scene/scene.ts';
 
 /** A face in one weight: the files that share its letters between them, and where its axes stand. */
 export interface Hand {

@@ -1,9 +1,10 @@
-import { conditionOnOne } from './limits/condition-on-one.ts';
-import { conditionOnSeveral } from './limits/condition-on-several.ts';
+import { readGivenOneLimit } from './limits/condition-on-one.ts';
+import { readGivenSeveralLimits } from './limits/condition-on-several.ts';
+import { readLimitProbabilities, type LimitProbability } from './limits/limit-probability.ts';
+import type { PlacedLimit } from './limits/limit-observation.ts';
+import { both, mapReading, readAtRates, type RateReading } from './passes/per-rate.ts';
+import { readPlaces, type ValueEstimate } from './posterior.ts';
 import type { Fit } from './rate/fit.ts';
-import { limitProbabilities, type LimitProbability } from './limits/limit-probability.ts';
-import type { LimitObservation } from './limits/limit-observation.ts';
-import { estimatePlaces, type ValueEstimate } from './posterior.ts';
 
 /** How limits of broken specimens entered the estimates. */
 export interface LimitFacts {
@@ -18,40 +19,43 @@ export interface LimitFacts {
   readonly reported: boolean;
 }
 
-/** A limit with the node of the network that its taxon is. */
-export interface PlacedLimit {
-  readonly limit: LimitObservation;
-  readonly at: number;
+/** Estimates of nodes, and how the limits entered. */
+export interface NodeValues {
+  readonly values: readonly ValueEstimate[];
+  readonly facts: LimitFacts;
 }
 
 /**
- * Estimates of nodes with the limits in: by closed form at each rate for none, by quadrature for one, by sampling for
- * several. Where the samples have not settled, the values are those without limits and `reported` is false.
+ * Reads nodes with the limits in: by closed form at each rate for none, by quadrature for one, by sampling for several.
+ * Where the samples have not settled, the values are those without limits and `reported` is false.
  */
-export function estimateNodes(
+export function readNodes(
   fit: Fit,
   nodes: readonly number[],
   limits: readonly PlacedLimit[],
   options: { readonly level: number; readonly seed: string | number },
-): { readonly values: readonly ValueEstimate[]; readonly facts: LimitFacts } {
-  const plain = () =>
-    estimatePlaces(
-      fit,
-      nodes.map((node) => ({ node, upMa: 0 })),
-      options.level,
-    );
+): RateReading<NodeValues> {
+  const places = nodes.map((node) => ({ node, upMa: 0 }));
   if (limits.length === 0)
-    return { values: plain(), facts: { method: 'none', probabilities: [], reported: true } };
+    return mapReading(readPlaces(fit, places, options.level), (values) => ({
+      values,
+      facts: { method: 'none', probabilities: [], reported: true },
+    }));
   // a span asks for thousands of values and for no facts
-  const probabilities = fit.effort === 'light' ? [] : limitProbabilities(fit, limits);
-  if (limits.length === 1) {
-    const values = conditionOnOne(fit, limits[0]!.limit, limits[0]!.at, nodes, options.level);
-    const { probability } = probabilities[0] ?? {};
-    return { values, facts: { method: 'quadrature', probabilities, probability, reported: true } };
-  }
-  const { values, splitRHat, effectiveSize, settled } = conditionOnSeveral(fit, limits, nodes, options);
-  return {
-    values: settled ? values : plain(),
-    facts: { method: 'sampling', probabilities, splitRHat, effectiveSize, reported: settled },
-  };
+  const probabilities = readLimitProbabilities(fit.effort === 'light' ? [] : limits);
+  if (limits.length === 1)
+    return mapReading(
+      both(readGivenOneLimit(fit, limits[0]!, nodes, options.level), probabilities),
+      ([values, found]) => {
+        const { probability } = found[0] ?? {};
+        return { values, facts: { method: 'quadrature', probabilities: found, probability, reported: true } };
+      },
+    );
+  return mapReading(
+    both(readGivenSeveralLimits(fit, limits, nodes, options), probabilities),
+    ([{ values, settled, splitRHat, effectiveSize }, found]) => ({
+      values: settled ? values : readAtRates(fit, readPlaces(fit, places, options.level)),
+      facts: { method: 'sampling', probabilities: found, splitRHat, effectiveSize, reported: settled },
+    }),
+  );
 }

@@ -1,14 +1,14 @@
 import { requireTipsByLabel, type DatedTree } from '../tree/index.ts';
 import { chooseModel, compareModels, type ComparedModel } from './models/compare-models.ts';
-import { estimateNodes, type LimitFacts, type PlacedLimit } from './estimate-nodes.ts';
+import { readNodes, type LimitFacts } from './estimate-nodes.ts';
 import { findFit, type Fit, type ModelName } from './rate/fit.ts';
 import { leaveOneOut } from './leave-one-out.ts';
-import { boundsOf, type LimitObservation } from './limits/limit-observation.ts';
+import { boundsOf, type LimitObservation, type PlacedLimit } from './limits/limit-observation.ts';
 import { modelFacts } from './model-facts.ts';
 import { buildNetwork, type Network } from './passes/network.ts';
+import { both, readAtRates } from './passes/per-rate.ts';
 import type { Observation } from './observation.ts';
-import type { ValueEstimate } from './posterior.ts';
-import { relativeWeights } from './relative-weights.ts';
+import { readRelativeWeights } from './relative-weights.ts';
 import type { NodeEstimate, NoEstimate, TraitAnswer } from './trait-answer.ts';
 import { findTreeBlindInterval } from './tree-blind.ts';
 
@@ -101,10 +101,23 @@ function estimateWanted(
   placed: readonly PlacedLimit[],
   options: { readonly level: number; readonly seed: string | number },
 ): { readonly nodes: NodeEstimate[]; readonly facts: LimitFacts } {
+  const { network } = fit;
   const wanted = wantedNodes(tree, only);
-  const at = wanted.map((node) => fit.network.nodeOf[node]!);
-  const { values, facts } = estimateNodes(fit, at, placed, options);
-  return { nodes: describeNodes(tree, fit, wanted, values), facts };
+  const at = (nodes: readonly number[]) => nodes.map((node) => network.nodeOf[node]!);
+  const measured = new Set(network.observations.map(({ taxon }) => taxon));
+  const isObserved = (node: number) => tree.firstChild[node] === -1 && measured.has(tree.label[node]!);
+  const open = wanted.filter((node) => tree.firstChild[node] === -1 && !isObserved(node));
+  const [{ values, facts }, weights] = readAtRates(
+    fit,
+    both(readNodes(fit, at(wanted), placed, options), readRelativeWeights(fit, at(open))),
+  );
+  const relativesOf = new Map(open.map((node, index) => [node, weights[index]!]));
+  const nodes = wanted.map((node, index) => {
+    const estimate = { node, label: tree.label[node]!, observed: isObserved(node), ...values[index]! };
+    const relatives = relativesOf.get(node);
+    return relatives ? { ...estimate, relatives } : estimate;
+  });
+  return { nodes, facts };
 }
 
 /** The fit of the model asked for, or why there is none; 'auto' falls back on Brownian motion. */
@@ -156,27 +169,5 @@ function wantedNodes(tree: DatedTree, only: readonly string[] | undefined): numb
     const tip = tips.get(label);
     if (tip === undefined) throw new Error(`"${label}" is to be estimated but is not a tip of the tree`);
     return tip;
-  });
-}
-
-function describeNodes(
-  tree: DatedTree,
-  fit: Fit,
-  wanted: readonly number[],
-  values: readonly ValueEstimate[],
-): NodeEstimate[] {
-  const measured = new Set(fit.network.observations.map(({ taxon }) => taxon));
-  const isTip = (node: number) => tree.firstChild[node] === -1;
-  const open = wanted.filter((node) => isTip(node) && !measured.has(tree.label[node]!));
-  const weights = relativeWeights(
-    fit,
-    open.map((node) => fit.network.nodeOf[node]!),
-  );
-  const relativesOf = new Map(open.map((node, index) => [node, weights[index]!]));
-  return wanted.map((node, index) => {
-    const label = tree.label[node]!;
-    const estimate = { node, label, observed: isTip(node) && measured.has(label), ...values[index]! };
-    const relatives = relativesOf.get(node);
-    return relatives ? { ...estimate, relatives } : estimate;
   });
 }

@@ -1,10 +1,11 @@
 import type { DatedTree } from '../tree/index.ts';
-import { estimateNodes, type PlacedLimit } from './estimate-nodes.ts';
+import { readNodes } from './estimate-nodes.ts';
 import { findFit, type ModelName } from './rate/fit.ts';
-import type { LimitObservation } from './limits/limit-observation.ts';
+import type { LimitObservation, PlacedLimit } from './limits/limit-observation.ts';
 import { buildNetwork } from './passes/network.ts';
+import { both, readAtRates } from './passes/per-rate.ts';
 import type { Observation } from './observation.ts';
-import { mixtureAt, summarise, withAddedVariance } from './posterior.ts';
+import { readMixture, summarise, withAddedVariance, type ValueEstimate } from './posterior.ts';
 
 /** A measured taxon, estimated from the others as if it had not been found. Scale of the model. */
 export interface LeftOut {
@@ -46,15 +47,16 @@ export function leaveOneOut(
     const nodeOfTaxon = (taxon: string) => network.nodeOf[tree.label.indexOf(taxon)]!;
     const node = nodeOfTaxon(hidden.taxon);
     const placed: PlacedLimit[] = options.limits.map((limit) => ({ limit, at: nodeOfTaxon(limit.taxon) }));
-    const { median, interval } = estimateNodes(fit, [node], placed, options).values[0]!;
-    const reading = withAddedVariance(mixtureAt(fit, { node, upMa: 0 }), hidden.variance);
-    return [describeMiss(hidden, { median, interval }, summarise(reading, options.level).interval)];
+    const readings = both(readNodes(fit, [node], placed, options), readMixture(fit, { node, upMa: 0 }));
+    const [{ values }, mixture] = readAtRates(fit, readings);
+    const reading = summarise(withAddedVariance(mixture, hidden.variance), options.level);
+    return [describeMiss(hidden, values[0]!, reading.interval)];
   });
 }
 
 function describeMiss(
   hidden: Observation,
-  { median, interval }: { median: number; interval: readonly [number, number] },
+  { median, interval }: ValueEstimate,
   readingInterval: readonly [number, number],
 ): LeftOut {
   const { taxon, mean: observed } = hidden;

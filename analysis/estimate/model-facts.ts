@@ -1,6 +1,6 @@
 import type { ComparedModel } from './models/compare-models.ts';
 import { findBestRate, type Fit } from './rate/fit.ts';
-import { forEachRate } from './passes/per-rate.ts';
+import { readAtRates } from './passes/per-rate.ts';
 import { summarise } from './posterior.ts';
 import { rateQuantile } from './rate/rate-grid.ts';
 import type { ModelFacts } from './trait-answer.ts';
@@ -30,11 +30,15 @@ export function modelFacts(fit: Fit, level: number, compared: readonly ComparedM
 function slopeOf(fit: Fit, level: number): NonNullable<ModelFacts['slope']> {
   const { weights } = fit.grid;
   const means = new Float64Array(weights.length);
-  const variances = new Float64Array(weights.length);
-  forEachRate(fit, ({ trend, step }) => {
-    means[step] = trend!.slope;
-    variances[step] = trend!.variance;
+  const deviations = new Float64Array(weights.length);
+  return readAtRates(fit, {
+    atRate: ({ trend, step }) => {
+      means[step] = trend!.slope;
+      deviations[step] = Math.sqrt(trend!.variance);
+    },
+    result: () => {
+      const { median, interval } = summarise({ weights, means, deviations }, level);
+      return { median, interval };
+    },
   });
-  const { median, interval } = summarise({ weights, means, variances }, level);
-  return { median, interval };
 }

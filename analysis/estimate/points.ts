@@ -2,7 +2,8 @@ import type { DatedTree } from '../tree/index.ts';
 import { findFit, type ModelName } from './rate/fit.ts';
 import { buildNetwork } from './passes/network.ts';
 import type { Observation } from './observation.ts';
-import { estimatePlaces, type ValueEstimate } from './posterior.ts';
+import { readAtRates } from './passes/per-rate.ts';
+import { readPlaces, type ValueEstimate } from './posterior.ts';
 
 /** A point on the branch above a node of the tree, at an age between the two ends of the branch. */
 export interface BranchPoint {
@@ -37,7 +38,7 @@ export function findPointEstimates(
     const isTwig = node + 1 < tree.parent.length && here === network.nodeOf[tree.parent[node]!];
     return { node: here, upMa: isTwig ? 0 : upMa };
   });
-  return estimatePlaces(fit, places, level);
+  return readAtRates(fit, readPlaces(fit, places, level));
 }
 
 /** Nodes whose branch is cut by a line across the tree at an age: the lineages that lived then, by this tree. */

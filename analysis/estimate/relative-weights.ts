@@ -1,7 +1,7 @@
 import type { Fit } from './rate/fit.ts';
 import type { Messages } from './passes/messages.ts';
 import type { Network } from './passes/network.ts';
-import { forEachRate, timeReach, type AtRate } from './passes/per-rate.ts';
+import { timeReach, type AtRate, type RateReading } from './passes/per-rate.ts';
 
 /** Share that an observed taxon has in an estimate. All shares of an estimate add up to 1; under a trend some may be negative. */
 export interface RelativeWeight {
@@ -16,39 +16,42 @@ interface Shares {
 }
 
 /**
- * Weight of every observed taxon in the estimate of each target node, largest first, over the integrated rate: the passes run
- * once for all targets, and backwards from each. Linear in nodes for one target.
+ * Reads the weight of every observed taxon in the estimate of each target node, largest first, over the integrated rate: the
+ * passes run once for all targets, and backwards from each. Linear in nodes for one target.
  */
-export function relativeWeights(fit: Fit, targets: readonly number[]): RelativeWeight[][] {
-  if (targets.length === 0) return [];
-  const { network } = fit;
+export function readRelativeWeights(
+  { network }: Fit,
+  targets: readonly number[],
+): RateReading<RelativeWeight[][]> {
   const count = network.parent.length;
   const shares: Shares = { below: new Float64Array(count), own: new Float64Array(count) };
   const sums = targets.map(() => new Float64Array(network.observations.length));
   const ownParts = network.observations.map((_, index) => ownPart(network, index));
-  forEachRate(fit, (known) =>
-    targets.forEach((target, k) => addShares(fit, known, target, { shares, ownParts, sums: sums[k]! })),
-  );
-  return sums.map((own) =>
-    network.observations
-      .map(({ taxon }, index) => ({ taxon, weight: own[index]! }))
-      .sort((a, b) => b.weight - a.weight || (a.taxon < b.taxon ? -1 : 1)),
-  );
+  return {
+    needs: () => targets.length > 0,
+    atRate: (known) =>
+      targets.forEach((target, k) => addShares(known, target, { shares, ownParts, sums: sums[k]! })),
+    result: () =>
+      sums.map((own) =>
+        network.observations
+          .map(({ taxon }, index) => ({ taxon, weight: own[index]! }))
+          .sort((a, b) => b.weight - a.weight || (a.taxon < b.taxon ? -1 : 1)),
+      ),
+  };
 }
 
 /** Adds to the sums of one target its shares at one rate, by the rate's weight. */
 function addShares(
-  { network, grid }: Fit,
   known: AtRate,
   target: number,
   { shares, ownParts, sums }: { shares: Shares; ownParts: readonly number[]; sums: Float64Array },
 ): void {
+  const { network, weight } = known;
   shares.below.fill(0);
   shares.own.fill(0);
   shareUpward(network, known.messages, target, shares);
   shareDownward(network, known.messages, shares);
   const reach = timeReach(known, { node: target, upMa: 0 });
-  const weight = grid.weights[known.step]!;
   for (let index = 0; index < sums.length; index++) {
     const slopePart = known.trend ? reach * known.trend.variance * timeResidual(known, index) : 0;
     sums[index]! += weight * (ownParts[index]! * shares.own[network.observedAt[index]!]! + slopePart);

@@ -1,9 +1,10 @@
 import { dateTree, type Dating, type DatedTree, type TipAges, type Tree } from '../tree/index.ts';
 import { chooseModel, compareModels } from './models/compare-models.ts';
-import { estimateNodes } from './estimate-nodes.ts';
+import { readNodes } from './estimate-nodes.ts';
 import { findFit, type ModelName } from './rate/fit.ts';
 import type { LimitObservation } from './limits/limit-observation.ts';
 import { buildNetwork } from './passes/network.ts';
+import { readAtRates } from './passes/per-rate.ts';
 import type { Observation } from './observation.ts';
 
 /** One way of dating one tree. */
@@ -96,7 +97,7 @@ function widen(spans: Map<string, ValueSpan>, question: SpanQuestion, tree: Date
   const limits = (question.limits ?? [])
     .filter(({ taxon }) => labels.has(taxon) && !measured.has(taxon))
     .map((limit) => ({ limit, at: nodeOfTaxon(limit.taxon) }));
-  const { values } = estimateNodes(fit, taxa.map(nodeOfTaxon), limits, { level, seed });
+  const { values } = readAtRates(fit, readNodes(fit, taxa.map(nodeOfTaxon), limits, { level, seed }));
   taxa.forEach((taxon, index) => {
     const { median, interval } = values[index]!;
     const before = spans.get(taxon);

@@ -1,7 +1,6 @@
 import { normalProbability } from '../statistics/index.ts';
 import type { DatedTree } from '../tree/index.ts';
-import { columnWeight, findBestRate, findTopLogRate } from './rate/fit.ts';
-import { makeMessages } from './passes/messages.ts';
+import { columnWeight, findBestRate, findRateSearch } from './rate/fit.ts';
 import { mixtureMoments, mixtureQuantile } from './mixture.ts';
 import { buildNetwork, hasExactTwins, type Network } from './passes/network.ts';
 import type { Observation } from './observation.ts';
@@ -56,18 +55,17 @@ export function slopeOnTree(question: {
     return 'taxa-at-one-point';
   const column = predictor === 'time' ? timeNetwork(network) : predictorColumn(network, predictor);
   if (!varies(network, column)) return 'predictor-does-not-vary';
-  const top = findTopLogRate(network);
-  const grid = top === undefined ? undefined : findRateGrid(columnWeight(network, column), top);
+  const search = findRateSearch(network);
+  const grid = search && findRateGrid(columnWeight(network, column), search);
   if (!grid) return 'no-scatter';
-  const messages = makeMessages(network.parent.length);
-  const columnMessages = makeTimeMessages(messages);
+  const columnScratch = makeTimeMessages(network.scratch);
   const passes = Array.from(grid.rates, (rate) =>
-    passUpTrend(network, column, rate, messages, columnMessages),
+    passUpTrend(network, column, rate, network.scratch, columnScratch),
   );
   const mixture = {
     weights: grid.weights,
     means: Float64Array.from(passes, ({ slope }) => slope),
-    variances: Float64Array.from(passes, ({ slopeVariance }) => slopeVariance),
+    deviations: Float64Array.from(passes, ({ slopeVariance }) => Math.sqrt(slopeVariance)),
   };
   const below = passes.reduce(
     (sum, { slope, slopeVariance }, step) =>
@@ -94,9 +92,8 @@ function linePoint(
   const mixture = {
     weights,
     means: Float64Array.from(passes, ({ slope, centre }) => centre.value + slope * (at - centre.time)),
-    variances: Float64Array.from(
-      passes,
-      ({ slopeVariance, centre }) => centre.variance + (at - centre.time) ** 2 * slopeVariance,
+    deviations: Float64Array.from(passes, ({ slopeVariance, centre }) =>
+      Math.sqrt(centre.variance + (at - centre.time) ** 2 * slopeVariance),
     ),
   };
   return {
@@ -116,8 +113,7 @@ export function findBestSlope(tree: DatedTree, observations: readonly Observatio
   const time = timeNetwork(network);
   const rate = varies(network, time) ? findBestRate(network, 'trend', 'restricted')?.rate : undefined;
   if (rate === undefined) return undefined;
-  const messages = makeMessages(network.parent.length);
-  const { slope } = passUpTrend(network, time, rate, messages, makeTimeMessages(messages));
+  const { slope } = passUpTrend(network, time, rate, network.scratch, makeTimeMessages(network.scratch));
   return Number.isFinite(slope) ? slope : undefined;
 }
 

@@ -24,10 +24,14 @@ export function findSimilarity(
     throw new Error(`point lists differ in length: ${from.length} and ${to.length}`);
   if (from.length < 2) return undefined;
   const [start, goal] = [centroid(from), centroid(to)];
-  let [cosine, sine, size] = [0, 0, 0];
+  let cosine = 0;
+  let sine = 0;
+  let size = 0;
   from.forEach(([fx, fy], index) => {
-    const [px, py] = [fx - start[0], fy - start[1]];
-    const [qx, qy] = [to[index]![0] - goal[0], to[index]![1] - goal[1]];
+    const px = fx - start[0];
+    const py = fy - start[1];
+    const qx = to[index]![0] - goal[0];
+    const qy = to[index]![1] - goal[1];
     cosine += px * qx + py * qy;
     sine += px * qy - py * qx;
     size += px * px + py * py;

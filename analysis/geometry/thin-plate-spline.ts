@@ -105,7 +105,10 @@ export function splineDerivatives(
   point: PlanePoint,
 ): readonly [number, number, number, number] {
   const [, byX, byY] = spline.affine;
-  let [xx, xy, yx, yy] = [byX[0], byY[0], byX[1], byY[1]];
+  let xx = byX[0];
+  let xy = byY[0];
+  let yx = byX[1];
+  let yy = byY[1];
   for (let index = 0; index < spline.source.length; index++) {
     const place = spline.source[index]!;
     const squared = squaredDistance(place, point);
@@ -132,7 +135,10 @@ export function applyWithArea(
 ): { readonly place: PlanePoint; readonly area: number } {
   let x = constant[0] + byX[0] * atX + byY[0] * atY;
   let y = constant[1] + byX[1] * atX + byY[1] * atY;
-  let [xx, xy, yx, yy] = [byX[0], byY[0], byX[1], byY[1]];
+  let xx = byX[0];
+  let xy = byY[0];
+  let yx = byX[1];
+  let yy = byY[1];
   for (let index = 0; index < source.length; index++) {
     const dx = atX - source[index]![0];
     const dy = atY - source[index]![1];

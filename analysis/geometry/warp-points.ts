@@ -28,7 +28,8 @@ export function preparePoints(points: readonly PlanePoint[], source: readonly Pl
   const kernels = new Float64Array(count * source.length);
   source.forEach(([landmarkX, landmarkY], landmark) => {
     for (let point = 0; point < count; point++) {
-      const [dx, dy] = [run.x[point]! - landmarkX, run.y[point]! - landmarkY];
+      const dx = run.x[point]! - landmarkX;
+      const dy = run.y[point]! - landmarkY;
       const squared = dx * dx + dy * dy;
       kernels[landmark * count + point] = squared === 0 ? 0 : squared * Math.log(squared);
     }
@@ -91,7 +92,8 @@ function moveRun(spline: ThinPlateSpline, run: PointRun): void {
 
 function affineRun({ affine: [constant, byX, byY] }: ThinPlateSpline, { x, y }: PointRun): void {
   for (let point = 0; point < x.length; point++) {
-    const [beforeX, beforeY] = [x[point]!, y[point]!];
+    const beforeX = x[point]!;
+    const beforeY = y[point]!;
     x[point] = constant[0] + byX[0] * beforeX + byY[0] * beforeY;
     y[point] = constant[1] + byX[1] * beforeX + byY[1] * beforeY;
   }

@@ -75,6 +75,16 @@ export function scaledErrorComplement(x: number): number {
   return x <= 4 ? middleScaled(x) : farScaled(x);
 }
 
+/**
+ * Probability that a standard normal value is above z, for z of 0 or more, from exp(−z²/2): who needs the density as well has
+ * that already. Good to about 1e-15 of the probability for each unit of z²/2.
+ */
+export function tailFromBell(z: number, bell: number): number {
+  const x = z * Math.SQRT1_2;
+  if (x <= 0.5) return 0.5 - 0.5 * nearErrorFunction(x);
+  return 0.5 * bell * (x <= 4 ? middleScaled(x) : farScaled(x));
+}
+
 /** Complementary error function, to about 1e-15 relative in both tails, 0 above 27 (Cody 1969). */
 export function errorComplement(x: number): number {
   const size = Math.abs(x);

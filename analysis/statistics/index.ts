@@ -1,5 +1,5 @@
 /* Distribution functions, root finding and maxima, without dependencies: the same code runs in the browser. */
-export { errorComplement, scaledErrorComplement } from './error-function.ts';
+export { errorComplement, scaledErrorComplement, tailFromBell } from './error-function.ts';
 export {
   normalDensity,
   normalHazard,

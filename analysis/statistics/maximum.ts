@@ -11,12 +11,16 @@ export interface Maximum {
  * (Brent 1973, chapter 5). With several peaks it finds one of them.
  */
 export function findMaximum(of: (x: number) => number, low: number, high: number, tolerance = 1e-8): Maximum {
-  let [a, b] = [low, high];
+  let a = low;
+  let b = high;
   let best = a + golden * (b - a);
-  let [second, third] = [best, best];
+  let second = best;
+  let third = best;
   let atBest = of(best);
-  let [atSecond, atThird] = [atBest, atBest];
-  let [step, last] = [0, 0];
+  let atSecond = atBest;
+  let atThird = atBest;
+  let step = 0;
+  let last = 0;
   for (let k = 0; k < 200; k++) {
     const middle = (a + b) / 2;
     const near = tolerance * (1 + Math.abs(best));
@@ -30,16 +34,24 @@ export function findMaximum(of: (x: number) => number, low: number, high: number
     if (atNext >= atBest) {
       if (next < best) b = best;
       else a = best;
-      [third, second, best] = [second, best, next];
-      [atThird, atSecond, atBest] = [atSecond, atBest, atNext];
+      third = second;
+      atThird = atSecond;
+      second = best;
+      atSecond = atBest;
+      best = next;
+      atBest = atNext;
       continue;
     }
     if (next < best) a = next;
     else b = next;
     if (atNext >= atSecond || second === best) {
-      [third, second, atThird, atSecond] = [second, next, atSecond, atNext];
+      third = second;
+      atThird = atSecond;
+      second = next;
+      atSecond = atNext;
     } else if (atNext >= atThird || third === best || third === second) {
-      [third, atThird] = [next, atNext];
+      third = next;
+      atThird = atNext;
     }
   }
   return { at: best, value: atBest };

@@ -115,7 +115,8 @@ export function testCongruence(
     ghostRanges(tree, firstFinds(tree, deal)).reduce((sum, { fromMa, toMa }) => sum + fromMa - toMa, 0);
   const own = gapOf(ranges);
   const firsts = labels.map((label) => ranges.get(label)!.firstMa);
-  let [small, sum] = [0, 0];
+  let small = 0;
+  let sum = 0;
   for (let draw = 0; draw < draws; draw++) {
     for (let k = firsts.length - 1; k > 0; k--) {
       const other = Math.floor(random() * (k + 1));

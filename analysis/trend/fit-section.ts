@@ -72,7 +72,8 @@ function stepLimits(
   const logScale = Math.log(scale);
   const over = (meanStep: number) => {
     const of = (logVariance: number) => walk(series, Math.exp(logVariance), true, { meanStep }).logLikelihood;
-    let [top, atTop] = [logScale, -Infinity];
+    let top = logScale;
+    let atTop = -Infinity;
     for (let up = -21; up <= 12; up += 3) {
       const value = of(logScale + up);
       if (value > atTop) [top, atTop] = [logScale + up, value];

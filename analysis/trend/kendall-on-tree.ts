@@ -48,7 +48,8 @@ export function kendallOnTree(question: {
 
 /** Tau b where the second list has no ties. */
 function tauOf(times: readonly number[], values: readonly number[]): number {
-  let [sum, pairs] = [0, 0];
+  let sum = 0;
+  let pairs = 0;
   for (let i = 1; i < times.length; i++)
     for (let j = 0; j < i; j++) {
       sum += Math.sign(times[i]! - times[j]!) * Math.sign(values[i]! - values[j]!);

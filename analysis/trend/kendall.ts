@@ -83,7 +83,9 @@ function exactTails(statistic: number, n: number): { pTwoSided: number; pGreater
 }
 
 function tailsByOrders(x: readonly number[], y: readonly number[], statistic: number) {
-  let [beyond, greater, all] = [0, 0, 0];
+  let beyond = 0;
+  let greater = 0;
+  let all = 0;
   forEachOrder(y, (order) => {
     const other = concordance(x, order);
     beyond += Number(Math.abs(other) >= Math.abs(statistic));

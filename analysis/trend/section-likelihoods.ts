@@ -28,7 +28,9 @@ export function jointWalk(
 ): Profile {
   const { elapsedMyr, means, samplingVariances } = series;
   // the means, the level (all ones) and the time are filtered alike, and solved by least squares at the end
-  let [value, one, time] = [0, 0, 0];
+  let value = 0;
+  let one = 0;
+  let time = 0;
   const sums = new GramSums();
   let spread = 0;
   let lastMyr = 0;
@@ -39,7 +41,9 @@ export function jointWalk(
     lastMyr = nowMyr;
     const total = spread + samplingVariances[k]!;
     const gain = spread / total;
-    const [valueRest, oneRest, timeRest] = [means[k]! - value, 1 - one, nowMyr - time];
+    const valueRest = means[k]! - value;
+    const oneRest = 1 - one;
+    const timeRest = nowMyr - time;
     sums.add(valueRest, oneRest, timeRest, 1 / total);
     value += gain * valueRest;
     one += gain * oneRest;

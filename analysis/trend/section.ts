@@ -69,7 +69,8 @@ export function fitSectionModel(
 ): Omit<SectionModel, 'weight'> {
   const of = (logVariance: number) => profile(Math.exp(logVariance)).logLikelihood;
   const centre = Math.log(facts.scale);
-  let [best, atBest] = [centre, -Infinity];
+  let best = centre;
+  let atBest = -Infinity;
   for (let up = 6; up > -24; up--) {
     const value = of(centre + up);
     if (value > atBest) [best, atBest] = [centre + up, value];

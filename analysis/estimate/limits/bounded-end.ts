@@ -41,10 +41,12 @@ export function boundedPoints(
 ): BoundedPoints {
   const { exponent, panel: relativePanel, least } = precisions[effort];
   const deviation = Math.sqrt(variance);
-  const [a, b] = [(low - mean) / deviation, (high - mean) / deviation];
+  const a = (low - mean) / deviation;
+  const b = (high - mean) / deviation;
   const nearest = Math.min(Math.max(0, a), b);
   const reach = Math.sqrt(nearest * nearest + 2 * exponent);
-  const [from, to] = [Math.max(a, -reach), Math.min(b, reach)];
+  const from = Math.max(a, -reach);
+  const to = Math.min(b, reach);
   const widest = Math.min(3, relativePanel * Math.max(least, finest), 4 / Math.max(1, Math.abs(nearest)));
   const panels = Math.min(4000, Math.max(2, Math.ceil((to - from) / widest)));
   const half = (to - from) / (2 * panels);
@@ -71,7 +73,8 @@ export function boundedPoints(
 /** Natural log of the probability that a normal value lies between bounds; keeps its digits in the tails. */
 export function logProbabilityWithin(mean: number, variance: number, { low, high }: Bounds): number {
   const deviation = Math.sqrt(variance);
-  const [a, b] = [(low - mean) / deviation, (high - mean) / deviation];
+  const a = (low - mean) / deviation;
+  const b = (high - mean) / deviation;
   if (a === -Infinity) return logNormalUpperTail(-b);
   if (b === Infinity) return logNormalUpperTail(a);
   if (a > 0)

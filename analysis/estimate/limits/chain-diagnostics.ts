@@ -38,7 +38,8 @@ function varianceOf(values: Float64Array, mean: number): number {
 
 /** Autocorrelation at a lag from the mean squared step between draws so far apart. */
 function correlationAt(parts: readonly Float64Array[], lag: number, pooled: number): number {
-  let [steps, count] = [0, 0];
+  let steps = 0;
+  let count = 0;
   for (const part of parts)
     for (let k = lag; k < part.length; k++, count++) steps += (part[k]! - part[k - lag]!) ** 2;
   return 1 - steps / count / (2 * pooled);

@@ -3,9 +3,9 @@ import { boundedPoints, boundedShareBelow, type Bounds } from './bounded-end.ts'
 import { covariancesWith } from '../passes/covariance.ts';
 import type { Fit } from '../rate/fit.ts';
 import { gatherDraws } from './gather-draws.ts';
-import { boundsOf, type LimitObservation } from './limit-observation.ts';
+import { boundsOf, type PlacedLimit } from './limit-observation.ts';
 import { mixtureMoments, MixtureParts } from '../mixture.ts';
-import { beliefOf, forEachRate } from '../passes/per-rate.ts';
+import { beliefOf, type RateReading } from '../passes/per-rate.ts';
 import { summarise, type ValueEstimate } from '../posterior.ts';
 import type { Effort } from '../rate/rate-grid.ts';
 
@@ -29,38 +29,34 @@ const farShare = 1e-12;
 const lightestRates = { full: 1e-9, light: 1e-3 } as const;
 
 /**
- * Estimates of nodes given one limit on a specimen's own twig: at each rate the rest of the tree is normal given the
+ * Reads nodes given one limit on a specimen's own twig: at each rate the rest of the tree is normal given the
  * specimen's value, which is integrated over its side of the limit by quadrature. The limit informs values, not the
  * rate: the grid keeps its weights.
  */
-export function conditionOnOne(
+export function readGivenOneLimit(
   fit: Fit,
-  limit: LimitObservation,
-  at: number,
+  { limit, at }: PlacedLimit,
   nodes: readonly number[],
   level: number,
-): ValueEstimate[] {
+): RateReading<ValueEstimate[]> {
   const bounds = boundsOf(limit);
   const rows = nodes.map((): AtOneRate[] => []);
   const covariances = new Float64Array(fit.network.parent.length);
-  forEachRate(fit, (known) => {
-    const weight = fit.grid.weights[known.step]!;
-    const end = beliefOf(known, { node: at, upMa: 0 });
-    const endVariance = end.variance + limit.twigVariance;
-    covariancesWith(known, at, covariances);
-    if (weight < lightestRates[fit.effort]) return;
-    nodes.forEach((node, index) => {
-      const belief = beliefOf(known, { node, upMa: 0 });
-      rows[index]!.push({
-        weight,
-        ...belief,
-        endMean: end.mean,
-        endVariance,
-        covariance: covariances[node]!,
+  return {
+    needs: (_, weight) => weight >= lightestRates[fit.effort],
+    atRate: (known) => {
+      const { weight } = known;
+      const end = beliefOf(known, { node: at, upMa: 0 });
+      const endVariance = end.variance + limit.twigVariance;
+      covariancesWith(known, at, covariances);
+      nodes.forEach((node, index) => {
+        const { mean, variance } = beliefOf(known, { node, upMa: 0 });
+        const covariance = covariances[node]!;
+        rows[index]!.push({ weight, mean, variance, endMean: end.mean, endVariance, covariance });
       });
-    });
-  });
-  return rows.map((row) => conditionNode(row, bounds, level, fit.effort));
+    },
+    result: () => rows.map((row) => conditionNode(row, bounds, level, fit.effort)),
+  };
 }
 
 function conditionNode(

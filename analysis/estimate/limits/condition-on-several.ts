@@ -3,10 +3,10 @@ import type { Bounds } from './bounded-end.ts';
 import { diagnoseChains } from './chain-diagnostics.ts';
 import { covariancesWith } from '../passes/covariance.ts';
 import type { Fit } from '../rate/fit.ts';
-import { boundsOf, type LimitObservation } from './limit-observation.ts';
+import { boundsOf, type PlacedLimit } from './limit-observation.ts';
 import { gatherDraws } from './gather-draws.ts';
 import { MixtureParts } from '../mixture.ts';
-import { beliefOf, forEachRate, type AtRate } from '../passes/per-rate.ts';
+import { beliefOf, type AtRate, type RateReading } from '../passes/per-rate.ts';
 import { summarise, type ValueEstimate } from '../posterior.ts';
 import { invertSmall, type SmallMatrix } from './small-matrix.ts';
 import { truncatedLattice, type WeightedPoints } from './truncated-lattice.ts';
@@ -53,45 +53,54 @@ interface Joint {
 }
 
 /**
- * Estimates of nodes given several limits, each on its specimen's own twig: at each rate the bounded specimens are drawn
+ * Reads nodes given several limits, each on its specimen's own twig: at each rate the bounded specimens are drawn
  * by Gibbs sampling in four chains seeded by key, and nodes are normal given each draw; at light effort a lattice takes the
  * place of the chains. Limits inform values, not the rate.
  */
-export function conditionOnSeveral(
+export function readGivenSeveralLimits(
   fit: Fit,
-  limits: readonly { readonly limit: LimitObservation; readonly at: number }[],
+  limits: readonly PlacedLimit[],
   nodes: readonly number[],
   options: { readonly level: number; readonly seed: string | number },
-): SampledEstimates {
+): RateReading<SampledEstimates> {
+  const { effort } = fit;
   const bounds = limits.map(({ limit }) => boundsOf(limit));
   const parts = nodes.map(() => new MixtureParts());
-  let [splitRHat, precisionSum, judged] = [1, 0, 0];
-  forEachRate(fit, (known) => {
-    const weight = fit.grid.weights[known.step]!;
-    if (weight < lightestRates[fit.effort] || known.step % rateStride[fit.effort] > 0) return;
-    const joint = joinLimits(known, limits, nodes);
-    if (fit.effort === 'light') return addLattice(joint, bounds, weight, parts);
-    const kind = weight > judgedWeight ? 'weighty' : 'slight';
-    const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step], kind);
-    if (kind === 'weighty') {
-      judged += weight;
-      const found = bounds.map((_, i) => diagnoseChains(runs.map((run) => run[i]!)));
-      splitRHat = Math.max(splitRHat, ...found.map((one) => one.splitRHat));
-      precisionSum += weight ** 2 / Math.min(...found.map((one) => one.effectiveSize));
-    }
-    addDraws(joint, runs, weight, parts);
-  });
-  const effectiveSize = fit.effort === 'light' ? latticePoints : judged ** 2 / precisionSum;
-  const settled = fit.effort === 'light' || (splitRHat < 1.01 && effectiveSize > 400);
-  const values = parts.map((part) => summarise(part.mixture(), options.level));
-  return { values, splitRHat, effectiveSize, settled };
+  const judgement = { splitRHat: 1, precisionSum: 0, judged: 0 };
+  return {
+    needs: (step, weight) => weight >= lightestRates[effort] && step % rateStride[effort] === 0,
+    atRate: (known) => {
+      const { weight } = known;
+      const joint = joinLimits(known, limits, nodes);
+      if (effort === 'light') return addLattice(joint, bounds, weight, parts);
+      const kind = weight > judgedWeight ? 'weighty' : 'slight';
+      const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step], kind);
+      if (kind === 'weighty') judge(judgement, runs, weight);
+      addDraws(joint, runs, weight, parts);
+    },
+    result: () => {
+      const values = parts.map((part) => summarise(part.mixture(), options.level));
+      if (effort === 'light') return { values, splitRHat: 1, effectiveSize: latticePoints, settled: true };
+      const { splitRHat, judged, precisionSum } = judgement;
+      const effectiveSize = judged ** 2 / precisionSum;
+      return { values, splitRHat, effectiveSize, settled: splitRHat < 1.01 && effectiveSize > 400 };
+    },
+  };
 }
 
-function joinLimits(
-  known: AtRate,
-  limits: readonly { readonly limit: LimitObservation; readonly at: number }[],
-  nodes: readonly number[],
-): Joint {
+/** Takes the chains of one rate into the judgement of all: the worst agreement, and the draws they are worth by weight. */
+function judge(
+  judgement: { splitRHat: number; precisionSum: number; judged: number },
+  runs: readonly (readonly Float64Array[])[],
+  weight: number,
+): void {
+  const found = runs[0]!.map((_, limit) => diagnoseChains(runs.map((run) => run[limit]!)));
+  judgement.judged += weight;
+  judgement.splitRHat = Math.max(judgement.splitRHat, ...found.map((one) => one.splitRHat));
+  judgement.precisionSum += weight ** 2 / Math.min(...found.map((one) => one.effectiveSize));
+}
+
+function joinLimits(known: AtRate, limits: readonly PlacedLimit[], nodes: readonly number[]): Joint {
   const covariances = limits.map(({ at }) => {
     const row = new Float64Array(known.network.parent.length);
     covariancesWith(known, at, row);
@@ -176,7 +185,8 @@ function addPlaces(
   joint.gains.forEach((gain, index) => {
     at.fill(0);
     points.at.forEach((ends, i) => {
-      const [pull, mean] = [gain[i]!, joint.means[i]!];
+      const pull = gain[i]!;
+      const mean = joint.means[i]!;
       for (let k = 0; k < at.length; k++) at[k]! += pull * (ends[k]! - mean);
     });
     const known = { weight, mean: joint.nodeMeans[index]!, variance: joint.open[index]! };

@@ -21,7 +21,8 @@ export function gatherDraws(
   effort: 'full' | 'light',
 ): void {
   const { at, weights } = places;
-  let [lowest, highest] = [Infinity, -Infinity];
+  let lowest = Infinity;
+  let highest = -Infinity;
   for (let k = 0; k < at.length; k++) {
     lowest = Math.min(lowest, at[k]!);
     highest = Math.max(highest, at[k]!);

@@ -11,6 +11,12 @@ export interface LimitObservation {
   readonly twigVariance: number;
 }
 
+/** A limit with the node of the network that its taxon is. */
+export interface PlacedLimit {
+  readonly limit: LimitObservation;
+  readonly at: number;
+}
+
 /** The ends that a limit sets. Throws for none, ends in the wrong order, or a variance below 0, naming the specimen. */
 export function boundsOf({ specimen, atLeast, atMost, twigVariance }: LimitObservation): Bounds {
   const [low, high] = [atLeast ?? -Infinity, atMost ?? Infinity];

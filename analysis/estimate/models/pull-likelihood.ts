@@ -25,25 +25,32 @@ export function pullLogLikelihood(
   const columnPart = new Float64Array(count);
   const seen = observationOfTip(tree, observations);
   const stationary = rate / (2 * pull);
-  let [logs, values, crossed, columns] = [0, 0, 0, 0];
+  let logs = 0;
+  let values = 0;
+  let crossed = 0;
+  let columns = 0;
   for (let node = 0; node < count - 1; node++) {
     const above = tree.parent[node]!;
     const kept = Math.exp(-pull * tree.branchLength[node]!);
     const drift = -stationary * Math.expm1(-2 * pull * tree.branchLength[node]!);
     const tip = seen.get(node);
-    let [reached, value, column] = [0, 0, 0];
+    let reached = 0;
+    let value = 0;
+    let column = 0;
     if (tip) {
       const variance = tip.variance + drift;
-      [reached, value, column] = [1 / variance, tip.mean / variance, 1 / variance];
+      reached = 1 / variance;
+      value = tip.mean / variance;
+      column = reached;
       logs += Math.log(2 * Math.PI * variance);
-      [values, crossed, columns] = [values + tip.mean * value, crossed + value, columns + column];
+      values += tip.mean * value;
+      crossed += value;
+      columns += column;
     } else if (precision[node]! > 0) {
       const grown = 1 + drift * precision[node]!;
-      [reached, value, column] = [
-        precision[node]! / grown,
-        valuePart[node]! / grown,
-        columnPart[node]! / grown,
-      ];
+      reached = precision[node]! / grown;
+      value = valuePart[node]! / grown;
+      column = columnPart[node]! / grown;
       logs += Math.log(grown);
       const open = drift / grown;
       values -= open * valuePart[node]! ** 2;

@@ -54,7 +54,10 @@ export function passUpTrend(
   belowMean.set(network.ownMean);
   belowTime.set(time.ownMean);
   const root = parent.length - 1;
-  let [logSpreads, valueSquares, products, timeSquares] = [0, 0, 0, 0];
+  let logSpreads = 0;
+  let valueSquares = 0;
+  let products = 0;
+  let timeSquares = 0;
   for (let node = 0; node < root; node++) {
     const precision = belowPrecision[node]!;
     risingPrecision[node] = 0;

@@ -17,33 +17,79 @@ export interface AtRate {
   readonly network: Network;
   readonly messages: Messages;
   readonly rate: number;
-  /** Index in the grid. */
+  /** Index in the grid, and weight there. */
   readonly step: number;
-  readonly trend?: { readonly slope: number; readonly variance: number; readonly timeMessages: Messages };
+  readonly weight: number;
+  readonly trend?:
+    { readonly slope: number; readonly variance: number; readonly timeMessages: Messages } | undefined;
+}
+
+/** Something read off at the rates of a grid one after another, and what comes of it at the end. */
+export interface RateReading<T> {
+  /** Which rates it needs, by index in the grid and weight; all of them if left out. */
+  readonly needs?: (step: number, weight: number) => boolean;
+  readonly atRate: (known: AtRate) => void;
+  readonly result: () => T;
+}
+
+/** A reading of which something is made at the end. */
+export function mapReading<A, B>(reading: RateReading<A>, make: (found: A) => B): RateReading<B> {
+  return { ...reading, result: () => make(reading.result()) };
+}
+
+/** Two readings as one, so that the passes run once for both. */
+export function both<A, B>(first: RateReading<A>, second: RateReading<B>): RateReading<readonly [A, B]> {
+  const needs = ({ needs: own }: RateReading<unknown>, step: number, weight: number) =>
+    own === undefined || own(step, weight);
+  return {
+    needs: (step, weight) => needs(first, step, weight) || needs(second, step, weight),
+    atRate: (known) => {
+      for (const reading of [first, second])
+        if (needs(reading, known.step, known.weight)) reading.atRate(known);
+    },
+    result: () => [first.result(), second.result()],
+  };
 }
 
 /**
- * Runs both passes at every rate of the grid and hands over what is known at each, the slope of a trend solved anew every
- * time. Linear in nodes for a rate.
+ * What a reading finds: both passes are run at every rate that it needs, the slope of a trend solved anew every time.
+ * Linear in nodes for a rate.
  */
-export function forEachRate(fit: Fit, visit: (known: AtRate) => void): void {
-  const { network } = fit;
+export function readAtRates<T>(fit: Fit, { needs, atRate, result }: RateReading<T>): T {
+  const { network, grid } = fit;
   const messages = makeMessages(network.parent.length);
-  if (fit.model === 'brownian') {
-    fit.grid.rates.forEach((rate, step) => {
-      passUp(network, rate, messages);
-      passDown(network, rate, messages);
-      visit({ network, messages, rate, step });
-    });
-    return;
-  }
-  const [time, timeMessages] = [timeNetwork(network), makeTimeMessages(messages)];
-  fit.grid.rates.forEach((rate, step) => {
-    const { slope, slopeVariance } = passUpTrend(network, time, rate, messages, timeMessages);
+  const column = fit.model === 'trend' ? trendColumn(network, messages) : undefined;
+  for (let step = 0; step < grid.rates.length; step++) {
+    const rate = grid.rates[step]!;
+    const weight = grid.weights[step]!;
+    if (needs && !needs(step, weight)) continue;
+    const trend = column && solveTrend(network, column, rate, messages);
+    if (!trend) passUp(network, rate, messages);
     passDown(network, rate, messages);
-    passDown(time, rate, timeMessages);
-    visit({ network, messages, rate, step, trend: { slope, variance: slopeVariance, timeMessages } });
-  });
+    atRate({ network, messages, rate, step, weight, trend });
+  }
+  return result();
+}
+
+interface TrendColumn {
+  readonly time: Network;
+  readonly timeMessages: Messages;
+}
+
+function trendColumn(network: Network, messages: Messages): TrendColumn {
+  return { time: timeNetwork(network), timeMessages: makeTimeMessages(messages) };
+}
+
+/** Both columns carried up, and the times carried down; the values are still to be. */
+function solveTrend(
+  network: Network,
+  { time, timeMessages }: TrendColumn,
+  rate: number,
+  messages: Messages,
+): NonNullable<AtRate['trend']> {
+  const { slope, slopeVariance } = passUpTrend(network, time, rate, messages, timeMessages);
+  passDown(time, rate, timeMessages);
+  return { slope, variance: slopeVariance, timeMessages };
 }
 
 /** Mean and variance of a place at one rate, the slope's own uncertainty included. */

@@ -1,9 +1,16 @@
 import { findMaximum } from '../../statistics/index.ts';
-import { makeMessages, type Messages } from '../passes/messages.ts';
+import type { Messages } from '../passes/messages.ts';
 import type { Network } from '../passes/network.ts';
 import { passUp } from '../passes/pass-up.ts';
 import { makeTimeMessages, passUpTrend, timeNetwork } from '../passes/pass-up-trend.ts';
-import { contrastRate, findRateGrid, type Effort, type LogRateWeight, type RateGrid } from './rate-grid.ts';
+import { contrastRate } from '../passes/contrast-rate.ts';
+import {
+  findRateGrid,
+  type Effort,
+  type LogRateWeight,
+  type RateGrid,
+  type RateSearch,
+} from './rate-grid.ts';
 import { makeInformationRoom, rateInformation } from './rate-information.ts';
 import { makeTrendRoom, trendInformation } from './trend-information.ts';
 
@@ -33,11 +40,11 @@ const noRateDepth = 45;
  */
 export function findFit(network: Network, model: ModelName, effort: Effort = 'full'): Fit | undefined {
   if (model === 'trend' && !hasTimes(network)) return undefined;
-  const top = findTopLogRate(network);
-  if (top === undefined) return undefined;
+  const search = findRateSearch(network);
+  if (search === undefined) return undefined;
   const grid = findRateGrid(
     model === 'brownian' ? brownianWeight(network) : columnWeight(network, timeNetwork(network)),
-    top,
+    search,
     effort,
   );
   return grid && { model, network, grid, effort };
@@ -45,8 +52,13 @@ export function findFit(network: Network, model: ModelName, effort: Effort = 'fu
 
 /** Whether observations stand at different times from the root, which a trend needs. */
 export function hasTimes(network: Network): boolean {
-  const times = Array.from(network.observedAt, (node) => network.sinceRootMa[node]!);
-  return Math.max(...times) - Math.min(...times) > 1e-9 * Math.max(...times);
+  let first = Infinity;
+  let last = 0;
+  for (const node of network.observedAt) {
+    first = Math.min(first, network.sinceRootMa[node]!);
+    last = Math.max(last, network.sinceRootMa[node]!);
+  }
+  return last - first > 1e-9 * last;
 }
 
 /**
@@ -59,12 +71,14 @@ export function findBestRate(
   kind: 'restricted' | 'full',
   effort: Effort = 'full',
 ): BestRate | undefined {
-  const top = findTopLogRate(network);
-  if (top === undefined) return undefined;
+  const search = findRateSearch(network);
+  if (search === undefined) return undefined;
+  const { top, depth } = search;
   const of = logLikelihoodOf(network, model, kind);
   const bottom = of(top - noRateDepth);
-  let [best, atBest] = [top, -Infinity];
-  for (let down = -4; down < 30; down += 1) {
+  let best = top;
+  let atBest = -Infinity;
+  for (let down = -4; down < Math.min(30, depth); down += 1) {
     const value = of(top - down);
     if (value > atBest) [best, atBest] = [top - down, value];
     else if (value < atBest - 25) break;
@@ -82,14 +96,14 @@ function logLikelihoodOf(
   model: ModelName,
   kind: 'restricted' | 'full',
 ): (logRate: number) => number {
-  const messages = makeMessages(network.parent.length);
+  const { scratch } = network;
   if (model === 'trend') {
-    const [time, timeMessages] = [timeNetwork(network), makeTimeMessages(messages)];
-    return (logRate) => passUpTrend(network, time, Math.exp(logRate), messages, timeMessages)[kind];
+    const [time, timeScratch] = [timeNetwork(network), makeTimeMessages(scratch)];
+    return (logRate) => passUpTrend(network, time, Math.exp(logRate), scratch, timeScratch)[kind];
   }
   return kind === 'restricted'
-    ? (logRate) => passUp(network, Math.exp(logRate), messages)
-    : (logRate) => fullLogLikelihood(network, Math.exp(logRate), messages);
+    ? (logRate) => passUp(network, Math.exp(logRate), scratch)
+    : (logRate) => fullLogLikelihood(network, Math.exp(logRate), scratch);
 }
 
 /**
@@ -104,18 +118,17 @@ export function fullLogLikelihood(network: Network, rate: number, messages: Mess
 
 /** Restricted likelihood of the rate times its reference prior, per unit of ln(rate). */
 function brownianWeight(network: Network): LogRateWeight {
-  const messages = makeMessages(network.parent.length);
   const room = makeInformationRoom(network.parent.length);
   return (logRate) => {
     const rate = Math.exp(logRate);
-    return passUp(network, rate, messages) + 0.5 * Math.log(rateInformation(network, rate, room));
+    return passUp(network, rate, network.scratch) + 0.5 * Math.log(rateInformation(network, rate, room));
   };
 }
 
 /** The same with a slope on a column of the network's observations, such as time, its value integrated too. */
 export function columnWeight(network: Network, column: Network): LogRateWeight {
-  const messages = makeMessages(network.parent.length);
-  const columnMessages = makeTimeMessages(messages);
+  const { scratch } = network;
+  const columnScratch = makeTimeMessages(scratch);
   const room = makeInformationRoom(network.parent.length);
   const trendRoom = makeTrendRoom(network.parent.length);
   return (logRate) => {
@@ -123,20 +136,34 @@ export function columnWeight(network: Network, column: Network): LogRateWeight {
     const information =
       rateInformation(network, rate, room) + trendInformation(network, column, rate, trendRoom);
     return (
-      passUpTrend(network, column, rate, messages, columnMessages).restricted +
+      passUpTrend(network, column, rate, scratch, columnScratch).restricted +
       0.5 * Math.log(Math.max(0, information))
     );
   };
 }
 
+/** Share of the least sampling variance that a rate adds over the whole tree where the likelihood has become a straight line in it. */
+const straightShare = 1e-4;
+
+/** Least depth of a search, in ln(rate). */
+const leastDepth = 8;
+
 /**
- * Log of the scale of the rate: from the values, or where these are all equal from the largest sampling variance over the
- * depth of the tree. Undefined where exact values are all equal, or the tree has no depth.
+ * Where the rate is looked for: under a scale from the values, or where these are all equal from the largest sampling
+ * variance over the depth of the tree. Undefined where exact values are all equal, or the tree has no depth.
  */
-export function findTopLogRate(network: Network): number | undefined {
+export function findRateSearch(network: Network): RateSearch | undefined {
   const fromValues = contrastRate(network);
-  if (fromValues > 0) return Math.log(fromValues);
   const depthMa = network.sinceRootMa.reduce((deepest, time) => Math.max(deepest, time), 0);
-  const largest = network.observations.reduce((most, { variance }) => Math.max(most, variance), 0);
-  return largest > 0 && depthMa > 0 ? Math.log(largest / depthMa) : undefined;
+  let least = Infinity;
+  let largest = 0;
+  for (const { variance } of network.observations) {
+    least = Math.min(least, variance);
+    largest = Math.max(largest, variance);
+  }
+  const scale = fromValues > 0 ? fromValues : largest / depthMa;
+  if (!(scale > 0 && scale < Infinity)) return undefined;
+  const top = Math.log(scale);
+  const straight = Math.log((straightShare * least) / depthMa);
+  return { top, depth: least > 0 ? Math.max(leastDepth, top - straight) : Infinity };
 }

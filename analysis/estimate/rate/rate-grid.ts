@@ -1,8 +1,5 @@
 import { findMaximum } from '../../statistics/index.ts';
 import { negligibleWeight } from '../../tolerance.ts';
-import { makeMessages } from '../passes/messages.ts';
-import type { Network } from '../passes/network.ts';
-import { passUp } from '../passes/pass-up.ts';
 
 /** Rates and the weight of each in every estimate; the weights add up to 1. */
 export interface RateGrid {
@@ -27,31 +24,16 @@ export type Effort = 'full' | 'light';
  */
 const gridSteps = { full: 0.17, light: 0.45 } as const;
 
-/** How far below the scale of the data the log of the rate is looked for. */
-const scanDepth = 60;
-
-/**
- * Scale of the rate from the data alone, as if no observation had an error: the mean square of the independent contrasts
- * (Felsenstein 1985, American Naturalist 125: 1–15), 0 where all values are equal.
- */
-export function contrastRate(network: Network): number {
-  const means = network.observations.map(({ mean }) => mean);
-  const lowest = Math.min(...means);
-  const range = Math.max(...means) - lowest;
-  if (!(range > 0)) return 0;
-  const count = network.parent.length;
-  const exact = {
-    ...network,
-    ownPrecision: network.ownPrecision.map((precision) => (precision > 0 ? Infinity : 0)),
-    sharedLogLikelihood: 0,
-  };
-  // values on a range of 1: the likelihoods' difference would lose the digits of very small ones
-  const scaled = network.ownMean.map((mean) => (mean - lowest) / range);
-  const messages = makeMessages(count);
-  const flat = passUp({ ...exact, ownMean: new Float64Array(count) }, 1, messages);
-  const squares = 2 * (flat - passUp({ ...exact, ownMean: scaled }, 1, messages));
-  return (squares / Math.max(1, means.length - 1)) * range * range;
+/** Where the log of the rate is looked for. */
+export interface RateSearch {
+  /** Scale of the data: the search begins a little above it. */
+  readonly top: number;
+  /** Depth under it past which the likelihood is a straight line in the rate; Infinity where exact values let it fall for ever. */
+  readonly depth: number;
 }
+
+/** How far below the scale of the data the log of the rate is looked for at most. */
+const scanDepth = 60;
 
 /**
  * Grid over the rate by the trapezoid rule in asinh-stretched ln(rate) about the top of its weight, out to where the
@@ -59,11 +41,11 @@ export function contrastRate(network: Network): number {
  */
 export function findRateGrid(
   weightOf: LogRateWeight,
-  topLogRate: number,
+  search: RateSearch,
   effort: Effort = 'full',
 ): RateGrid | undefined {
   const step = gridSteps[effort];
-  const peak = findPeak(weightOf, topLogRate, effort);
+  const peak = findPeak(weightOf, search, effort);
   if (!peak) return undefined;
   const width = peakWidth(weightOf, peak.at, peak.value);
   const nodes: { logRate: number; weight: number }[] = [];
@@ -95,17 +77,18 @@ export function findRateGrid(
 /** Steps in which the top of the weight is looked for, and how near to it the grid is laid: where it lies exactly changes little. */
 const peakSearch = { full: { step: 0.5, near: 1e-5 }, light: { step: 1, near: 1e-2 } } as const;
 
-function findPeak(weightOf: LogRateWeight, topLogRate: number, effort: Effort) {
+function findPeak(weightOf: LogRateWeight, { top, depth }: RateSearch, effort: Effort) {
   const { step, near } = peakSearch[effort];
-  let best = topLogRate;
+  let best = top;
   let atBest = -Infinity;
   let last = -Infinity;
-  for (let down = -4; down <= scanDepth; down += step) {
-    last = weightOf(topLogRate - down);
-    if (last > atBest) [best, atBest] = [topLogRate - down, last];
+  for (let down = -4; down <= Math.min(scanDepth, depth); down += step) {
+    last = weightOf(top - down);
+    if (last > atBest) [best, atBest] = [top - down, last];
     else if (last < atBest - 25) break;
   }
-  if (!(last < atBest - 12)) return undefined;
+  // with sampling variance the weight falls off as the rate itself, below the depth
+  if (depth === Infinity && !(last < atBest - 12)) return undefined;
   return findMaximum(weightOf, best - step, best + step, near);
 }
 
@@ -124,7 +107,8 @@ export function rateQuantile(grid: RateGrid, probability: number): number {
   const { weights } = grid;
   let sum = 0;
   for (let k = 0; k + 1 < weights.length; k++) {
-    const [here, next] = [weights[k]!, weights[k + 1]!];
+    const here = weights[k]!;
+    const next = weights[k + 1]!;
     // trapezoid with the end correction of Euler and Maclaurin
     const gain = (here + next) / 2 - ((weights[k + 2] ?? 0) - next - here + (weights[k - 1] ?? 0)) / 24;
     if (sum + gain < probability && k + 2 < weights.length) {
@@ -142,7 +126,8 @@ export function rateQuantile(grid: RateGrid, probability: number): number {
 }
 
 function bisect(of: (t: number) => number): number {
-  let [low, high] = [0, 1];
+  let low = 0;
+  let high = 1;
   for (let k = 0; k < 50; k++) {
     const middle = (low + high) / 2;
     if (of(middle) < 0) low = middle;

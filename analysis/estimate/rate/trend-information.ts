@@ -35,7 +35,9 @@ export function trendInformation(network: Network, time: Network, rate: number, 
   mean.set(time.ownMean);
   timeSlope.fill(0);
   timeBend.fill(0);
-  let [squares, squaresSlope, squaresBend] = [0, 0, 0];
+  let squares = 0;
+  let squaresSlope = 0;
+  let squaresBend = 0;
   for (let node = 0; node < parent.length - 1; node++) {
     if (variance[node] === Infinity) continue;
     const above = parent[node]!;

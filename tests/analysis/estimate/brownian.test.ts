@@ -6,10 +6,11 @@ import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { passDown } from '../../../analysis/estimate/passes/pass-down.ts';
 import { passUp } from '../../../analysis/estimate/passes/pass-up.ts';
-import { relativeWeights } from '../../../analysis/estimate/relative-weights.ts';
+import { readRelativeWeights } from '../../../analysis/estimate/relative-weights.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTips } from '../../reference/nine-tips.ts';
 import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
+import { readAtRates } from '../../../analysis/estimate/passes/per-rate.ts';
 
 // R 4.2.2 and nlme 3.1-162, see tests/reference/nine-tips.ts
 test.each(nineTips.cases)(
@@ -126,7 +127,10 @@ test('weights of one fork add up to one and pass through an exact value', () => 
   const network = buildNetwork(tree, observe(['G'], false));
   const fit = findFit(network, 'brownian')!;
   for (const label of ['n1', 'n2', 'n3', 'n4', 'n5', 'n6', 'n7', 'root']) {
-    const [weights] = relativeWeights(fit, [network.nodeOf[tree.label.indexOf(label)]!]);
+    const [weights] = readAtRates(
+      fit,
+      readRelativeWeights(fit, [network.nodeOf[tree.label.indexOf(label)]!]),
+    );
     expect(weights!.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
   }
 });
@@ -176,8 +180,9 @@ test.each(['brownian', 'trend'] as const)(
 test('weights of several tips are those of each alone', () => {
   const fit = findFit(buildNetwork(tree, observe(['G', 'C'], true)), 'trend')!;
   const nodes = ['G', 'C'].map((label) => fit.network.nodeOf[tree.label.indexOf(label)]!);
-  expect(relativeWeights(fit, nodes)).toEqual(nodes.flatMap((node) => relativeWeights(fit, [node])));
-  expect(relativeWeights(fit, [])).toEqual([]);
+  const weightsOf = (targets: readonly number[]) => readAtRates(fit, readRelativeWeights(fit, targets));
+  expect(weightsOf(nodes)).toEqual(nodes.flatMap((node) => weightsOf([node])));
+  expect(weightsOf([])).toEqual([]);
 });
 
 test('estimates do not change when the tree is written in another order', () => {

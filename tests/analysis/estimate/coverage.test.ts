@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
-import { estimateNodes } from '../../../analysis/estimate/estimate-nodes.ts';
+import { readNodes } from '../../../analysis/estimate/estimate-nodes.ts';
 import { findFit } from '../../../analysis/estimate/rate/fit.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 import { simulateData } from '../../reference/simulate-brownian.ts';
+import { readAtRates } from '../../../analysis/estimate/passes/per-rate.ts';
 
 const dataSets = 1000;
 
@@ -15,8 +16,8 @@ function coverageOf(measured: number, samplingShare: number): number {
     const { tree, observations, hidden, truth } = simulateData(measured, samplingShare, random, normalDraw);
     const network = buildNetwork(tree, observations);
     const fit = findFit(network, 'brownian')!;
-    const [low, high] = estimateNodes(fit, [network.nodeOf[hidden]!], [], { level: 0.95, seed: 1 }).values[0]!
-      .interval;
+    const nodes = readNodes(fit, [network.nodeOf[hidden]!], [], { level: 0.95, seed: 1 });
+    const [low, high] = readAtRates(fit, nodes).values[0]!.interval;
     held += Number(truth >= low && truth <= high);
   }
   return held / dataSets;

@@ -49,6 +49,6 @@ test('equal places are one part', () => {
   expect(parts.mixture()).toEqual({
     weights: Float64Array.of(1),
     means: Float64Array.of(4),
-    variances: Float64Array.of(2),
+    deviations: Float64Array.of(Math.sqrt(2)),
   });
 });

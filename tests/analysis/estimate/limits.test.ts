@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { conditionOnOne } from '../../../analysis/estimate/limits/condition-on-one.ts';
-import { conditionOnSeveral } from '../../../analysis/estimate/limits/condition-on-several.ts';
+import { readGivenOneLimit } from '../../../analysis/estimate/limits/condition-on-one.ts';
+import { readGivenSeveralLimits } from '../../../analysis/estimate/limits/condition-on-several.ts';
 import { drawWithin, logProbabilityWithin } from '../../../analysis/estimate/limits/bounded-end.ts';
-import { limitProbabilities } from '../../../analysis/estimate/limits/limit-probability.ts';
+import { readLimitProbabilities } from '../../../analysis/estimate/limits/limit-probability.ts';
+import type { PlacedLimit } from '../../../analysis/estimate/limits/limit-observation.ts';
 import { diagnoseChains } from '../../../analysis/estimate/limits/chain-diagnostics.ts';
 import { findFit, type Fit } from '../../../analysis/estimate/rate/fit.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
@@ -11,6 +12,7 @@ import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 import { nineTips } from '../../reference/nine-tips.ts';
 import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
 import { limitsReference as known } from '../../reference/nine-tips-limits.ts';
+import { readAtRates } from '../../../analysis/estimate/passes/per-rate.ts';
 
 /** A fit whose grid is one rate: what the references were computed at. */
 function fitAt(missing: readonly string[], withError: boolean, rate: number): Fit {
@@ -26,6 +28,19 @@ function fitAt(missing: readonly string[], withError: boolean, rate: number): Fi
   return { model: 'brownian', network, grid, effort: 'full' };
 }
 
+function conditionOnOne(fit: Fit, limit: PlacedLimit, nodes: readonly number[]) {
+  return readAtRates(fit, readGivenOneLimit(fit, limit, nodes, 0.95));
+}
+
+function conditionOnSeveral(
+  fit: Fit,
+  limits: readonly PlacedLimit[],
+  nodes: readonly number[],
+  seed: string | number = 1,
+) {
+  return readAtRates(fit, readGivenSeveralLimits(fit, limits, nodes, { level: 0.95, seed }));
+}
+
 const limitOn = (taxon: string, ends: { atLeast?: number; atMost?: number }, twigVariance = 0) => ({
   taxon,
   specimen: `${taxon}-1`,
@@ -39,8 +54,11 @@ test.each([
 ])('a floor of $atLeast on a twig of no length truncates the value, error $withError', (row) => {
   const fit = fitAt(['G'], row.withError, row.rate);
   const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
-  const values = conditionOnOne(fit, limitOn('G', { atLeast: row.atLeast }), node, [node], 0.95);
-  const [found] = limitProbabilities(fit, [{ limit: limitOn('G', { atLeast: row.atLeast }), at: node }]);
+  const values = conditionOnOne(fit, { limit: limitOn('G', { atLeast: row.atLeast }), at: node }, [node]);
+  const [found] = readAtRates(
+    fit,
+    readLimitProbabilities([{ limit: limitOn('G', { atLeast: row.atLeast }), at: node }]),
+  );
   expect(found!.probability / row.probability).toBeCloseTo(1, 9);
   expect(values[0]!.median).toBeCloseTo(row.median, 8);
   expect(values[0]!.interval[0]).toBeCloseTo(row.low, 8);
@@ -53,7 +71,7 @@ test('a ceiling, and a floor with a ceiling, truncate the other way and both way
   const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
   for (const row of [known.between, known.atMost]) {
     const ends = 'atLeast' in row ? { atLeast: row.atLeast, atMost: row.atMost } : { atMost: row.atMost };
-    const value = conditionOnOne(fit, limitOn('G', ends), node, [node], 0.95)[0]!;
+    const value = conditionOnOne(fit, { limit: limitOn('G', ends), at: node }, [node])[0]!;
     expect(value.median).toBeCloseTo(row.median, 8);
     expect(value.interval[0]).toBeCloseTo(row.low, 8);
     expect(value.interval[1]).toBeCloseTo(row.high, 8);
@@ -65,14 +83,11 @@ test('a floor on one missing tip moves another as the joint distribution says', 
   const fit = fitAt(['G', 'C'], false, nineTips.cases[2].rateReml);
   const at = (label: string) => fit.network.nodeOf[tree.label.indexOf(label)]!;
   const one = limitOn('G', { atLeast: known.joint.atLeast });
-  const exact = conditionOnOne(fit, one, at('G'), [at('C')], 0.95)[0]!;
+  const exact = conditionOnOne(fit, { limit: one, at: at('G') }, [at('C')])[0]!;
   expect(exact.standardDeviation ** 2).toBeCloseTo(known.joint.varianceOfC, 9);
   // the shift is a hundredth of the deviation: so near to normal that median and mean agree to 1e-5
   expect(exact.median).toBeCloseTo(known.joint.meanOfC, 4);
-  const sampled = conditionOnSeveral(fit, [{ limit: one, at: at('G') }], [at('C'), at('G')], {
-    level: 0.95,
-    seed: 1,
-  });
+  const sampled = conditionOnSeveral(fit, [{ limit: one, at: at('G') }], [at('C'), at('G')]);
   expect(sampled.settled).toBe(true);
   expect(sampled.values[1]!.standardDeviation).toBeCloseTo(Math.sqrt(known.joint.varianceOfG), 1);
 });
@@ -83,8 +98,8 @@ test('quadrature and sampling agree on one limit with a twig, the rate integrate
   const at = network.nodeOf[tree.label.indexOf('G')]!;
   const nodes = ['G', 'C', 'n4', 'root'].map((label) => network.nodeOf[tree.label.indexOf(label)]!);
   const limit = limitOn('G', { atLeast: 2.9 }, 0.02);
-  const exact = conditionOnOne(fit, limit, at, nodes, 0.95);
-  const sampled = conditionOnSeveral(fit, [{ limit, at }], nodes, { level: 0.95, seed: 'agree' }).values;
+  const exact = conditionOnOne(fit, { limit, at }, nodes);
+  const sampled = conditionOnSeveral(fit, [{ limit, at }], nodes, 'agree').values;
   nodes.forEach((_, index) => {
     const scale = exact[index]!.standardDeviation;
     expect(Math.abs(sampled[index]!.median - exact[index]!.median)).toBeLessThan(0.05 * scale);
@@ -109,7 +124,7 @@ test('one limit on a twig has the distribution of simulated specimens', () => {
   const fit = fitAt(['G'], false, nineTips.cases[0].rateReml);
   const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
   const { mean, deviation } = nineTips.cases[0].tips[0];
-  const value = conditionOnOne(fit, limitOn('G', { atLeast: 2.8 }, 0.04), node, [node], 0.95)[0]!;
+  const value = conditionOnOne(fit, { limit: limitOn('G', { atLeast: 2.8 }, 0.04), at: node }, [node])[0]!;
   const random = seededRandom('specimens');
   const kept: number[] = [];
   while (kept.length < 20_000) {
@@ -215,10 +230,7 @@ test('the lattice of a light fit agrees with the chains of a full one', () => {
     { limit: limitOn('C', { atMost: 2.9 }, 0.02), at: at('C') },
   ];
   const [full, light] = (['full', 'light'] as const).map((effort) =>
-    conditionOnSeveral(findFit(network, 'brownian', effort)!, limits, [at('G'), at('C')], {
-      level: 0.95,
-      seed: 1,
-    }),
+    conditionOnSeveral(findFit(network, 'brownian', effort)!, limits, [at('G'), at('C')]),
   );
   full!.values.forEach((value, index) => {
     const other = light!.values[index]!;

@@ -14,7 +14,8 @@ import {
   timeNetwork,
 } from '../../../analysis/estimate/passes/pass-up-trend.ts';
 import { pullLogLikelihood } from '../../../analysis/estimate/models/pull-likelihood.ts';
-import { relativeWeights } from '../../../analysis/estimate/relative-weights.ts';
+import { readAtRates } from '../../../analysis/estimate/passes/per-rate.ts';
+import { readRelativeWeights } from '../../../analysis/estimate/relative-weights.ts';
 import {
   bestPullLogLikelihood,
   compareSensitivity,
@@ -46,9 +47,8 @@ test.each(known.withoutG)('a trend without G equals generalised least squares, e
     firstStep: 0,
     step: 1,
   };
-  const [weights] = relativeWeights({ model: 'trend', network, grid, effort: 'full' }, [
-    network.nodeOf[tree.label.indexOf('G')]!,
-  ]);
+  const fit = { model: 'trend', network, grid, effort: 'full' } as const;
+  const [weights] = readAtRates(fit, readRelativeWeights(fit, [network.nodeOf[tree.label.indexOf('G')]!]));
   for (const { taxon, weight } of weights!)
     expect(weight).toBeCloseTo(row.weights[taxon as keyof typeof row.weights], 9);
 });

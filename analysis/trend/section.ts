@@ -1,4 +1,4 @@
-import { findMaximum, findRoot } from '../statistics/index.ts';
+import { findMaximum, findRoot, type Maximum } from '../statistics/index.ts';
 import { correctedCriterion } from '../estimate/index.ts';
 
 /** Mean of a trait at one level of a section. */
@@ -61,21 +61,23 @@ export interface Profile {
 /** Log-likelihood of a model at one variance, its means profiled out. */
 export type VarianceProfile = (variance: number) => Profile;
 
-/** Fits the model whose profile is given over its variance, from 0 up. */
-export function fitSectionModel(
+/** A model at its best variance, its limits not looked for. */
+export type BestModel = Omit<SectionModel, 'weight' | 'varianceLimits' | 'meanStepLimits'>;
+
+/** How closely a best variance is looked for, and where it was in a fit of nearly the same levels. */
+export interface Search {
+  readonly tolerance: number;
+  readonly near?: number | undefined;
+}
+
+/** Finds the best variance of a model, from 0 up, by its profile. */
+export function bestSectionModel(
   name: SectionModelName,
   profile: VarianceProfile,
   facts: { readonly parameters: number; readonly observations: number; readonly scale: number },
-): Omit<SectionModel, 'weight'> {
-  const of = (logVariance: number) => profile(Math.exp(logVariance)).logLikelihood;
-  const centre = Math.log(facts.scale);
-  let best = centre;
-  let atBest = -Infinity;
-  for (let up = 6; up > -24; up--) {
-    const value = of(centre + up);
-    if (value > atBest) [best, atBest] = [centre + up, value];
-  }
-  const inside = findMaximum(of, best - 1, best + 1, 1e-10);
+  search: Search = { tolerance: 1e-10 },
+): BestModel {
+  const inside = peakOf((logVariance) => profile(Math.exp(logVariance)).logLikelihood, facts.scale, search);
   const atBound = profile(0);
   const onBound = !(inside.value > atBound.logLikelihood + 1e-9);
   const variance = onBound ? 0 : Math.exp(inside.at);
@@ -87,30 +89,47 @@ export function fitSectionModel(
     aicc: correctedCriterion(logLikelihood, facts.parameters, facts.observations),
     variance,
     varianceOnBound: onBound,
-    varianceLimits: varianceLimits(profile, onBound ? undefined : inside.at, logLikelihood, centre),
     ...(level === undefined ? {} : { level }),
     ...(meanStep === undefined ? {} : { meanStep }),
   };
 }
 
+/** Highest point over the log of the variance: by steps over thirty units, or close to a known one where it is still there. */
+function peakOf(of: (logVariance: number) => number, scale: number, { tolerance, near }: Search): Maximum {
+  if (near !== undefined && near > 0) {
+    const middle = Math.log(near);
+    const found = findMaximum(of, middle - 1, middle + 1, tolerance);
+    if (Math.abs(found.at - middle) < 0.9) return found;
+  }
+  const centre = Math.log(scale);
+  let best = centre;
+  let atBest = -Infinity;
+  for (let up = 6; up > -24; up--) {
+    const value = of(centre + up);
+    if (value > atBest) [best, atBest] = [centre + up, value];
+  }
+  return findMaximum(of, best - 1, best + 1, tolerance);
+}
+
 /** Half of the upper 5% point of chi-squared with one degree of freedom. */
 export const profileFall = 1.920729410347062;
 
-function varianceLimits(
+/** Limits of the variance of a model at its best, by its profile; `scale` is where the search begins for one on its bound. */
+export function varianceLimitsOf(
+  { variance, varianceOnBound, logLikelihood: top }: BestModel,
   profile: VarianceProfile,
-  at: number | undefined,
-  top: number,
-  centre: number,
+  scale: number,
 ): readonly [number, number] {
   const over = (logVariance: number) => profile(Math.exp(logVariance)).logLikelihood - top + profileFall;
-  const start = at ?? centre - 24;
+  const centre = Math.log(scale);
+  const start = varianceOnBound ? centre - 24 : Math.log(variance);
   let high = start + 0.5;
   while (over(high) > 0 && high < centre + 40) high += 0.5;
   let low = start - 0.5;
   while (over(low) > 0 && low > centre - 40) low -= 0.5;
   const zeroIsOut = profile(0).logLikelihood < top - profileFall;
   return [
-    at !== undefined && zeroIsOut ? Math.exp(findRoot(over, low, start, 1e-9)) : 0,
+    !varianceOnBound && zeroIsOut ? Math.exp(findRoot(over, low, start, 1e-9)) : 0,
     Math.exp(findRoot(over, start, high, 1e-9)),
   ];
 }

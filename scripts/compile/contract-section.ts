@@ -70,6 +70,45 @@ const change = z.object({
     .describe('pooled deviations of natural logs a generation; null without a sourced generation'),
 });
 
+const moved = z.object({
+  sets: z.number().int().describe('sampled sets of dates that gave weights'),
+  weights: z.array(
+    z.object({
+      name: model.shape.name,
+      least: z.number(),
+      greatest: z.number(),
+      leads: z.number().int().describe('sets in which it has the greatest weight'),
+      named: z.number().int().describe('sets in which it has enough to be named'),
+    }),
+  ),
+});
+
+const chanceSlopes = z.object({ middle: z.number(), range: interval.describe('95% of simulated sections') });
+
+const rates = z.object({
+  pairs: z
+    .array(
+      z.object({
+        from: z.string(),
+        to: z.string(),
+        intervalMyr: z.number(),
+        darwins: z.number().describe('without direction'),
+        standardError: z.number(),
+      }),
+    )
+    .describe('pairs of levels, the shortest interval first; evenly thinned where there are many'),
+  total: z.number().int().describe('pairs of levels there are'),
+  line: z
+    .object({ slope: z.number(), intercept: z.number() })
+    .describe('natural log of darwins against that of the interval in million years'),
+  still: chanceSlopes.describe('the slope if nothing changed and samples only differed by chance'),
+  walk: chanceSlopes
+    .nullable()
+    .describe(
+      'the slope of a walk without direction, as fast as the one fitted; null where that takes no steps',
+    ),
+});
+
 /** One sampled section. The two forms of the models count different numbers and are never compared with each other. */
 export const section = z.object({
   id: z.string(),
@@ -114,7 +153,19 @@ export const section = z.object({
     .describe('among individuals of a level, shared over levels, on the scale of the model'),
   models: z.object({ joint: z.array(model), steps: z.array(model) }),
   ranks: z.object({ kendall: rankTest, spearman: rankTest }).nullable(),
-  change: change.nullable().describe('from the oldest level to the youngest'),
+  moved: moved
+    .nullable()
+    .describe(
+      'joint weights over sampled dates of the beds, each within its error; never mixed into the weights',
+    ),
+  rates: rates
+    .nullable()
+    .describe(
+      'rates between all pairs of levels against their intervals; null but for a length on log scale',
+    ),
+  change: change
+    .nullable()
+    .describe('from the oldest level to the youngest; null but for a length on log scale'),
   steps: z.array(change).describe('from each level to the next'),
   verdict: z.object({
     code: z.enum(['rises', 'falls', 'wanders', 'stays', 'cannot-tell']),

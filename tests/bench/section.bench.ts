@@ -20,7 +20,11 @@ test('a section of 200 levels and 20,000 individuals, from its tables to its ver
     const report = openReport();
     const start = performance.now();
     const section = resolveSection(records, report);
-    const analysed = analyseSection({ ...lineage, section }, report, 'whole');
+    const analysed = analyseSection(
+      { ...lineage, section },
+      { seed: 1, ageDraws: 200 },
+      { report, depth: 'whole' },
+    );
     verdict = composeSection(analysed!, lineage).verdict.code;
     times.push(performance.now() - start);
     expect(report.list()).toEqual([]);

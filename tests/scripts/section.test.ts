@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { studentQuantile } from '../../analysis/statistics/index.ts';
 import reference from '../reference/sections.json' with { type: 'json' };
-import { replaced } from './fixtures/changed-lineage.ts';
+import { added, replaced } from './fixtures/changed-lineage.ts';
 import { compileSection } from './fixtures/small-section.ts';
 
 type Reference = (typeof reference.sections)['gentleTrend'];
@@ -109,4 +109,44 @@ test('the result digest follows the section, and the words of the section do not
   const renamed = await compileSection({ 'section.yaml': replaced('Shelf Bank', 'Bank of the Shelf') });
   expect(moved.compiled!.resultDigest).not.toBe(plain);
   expect(renamed.compiled!.resultDigest).toBe(plain);
+});
+
+test('sampled dates move the weights more where they are less sure, and no draw moves them where there is none', async () => {
+  const tables = tablesOf(reference.sections.gentleTrend);
+  const widths: number[] = [];
+  for (const plusMinus of ['0.01', '0.30']) {
+    // Between two dates alone an error stretches all of time alike, and moves no weight.
+    const bed = `- { id: middle-bed, formation: Bank, age: { date: 9.4, plusMinus: ${plusMinus}, sigma: 2 } }\n`;
+    const { compiled } = await compileSection({
+      ...tables,
+      'horizons.yaml': tables['horizons.yaml'] + bed,
+      'sheets/levels.csv': `${tables['sheets/levels.csv']}bed,5.9,middle-bed\n`,
+    });
+    const { moved, models } = compiled!.section!;
+    expect(moved!.sets).toBe(200);
+    for (const { name, least, greatest } of moved!.weights) {
+      const { weight } = models.joint.find((model) => model.name === name)!;
+      expect(least).toBeLessThanOrEqual(weight! + 1e-9);
+      expect(greatest).toBeGreaterThanOrEqual(weight! - 1e-9);
+    }
+    widths.push(Math.max(...moved!.weights.map(({ least, greatest }) => greatest - least)));
+  }
+  expect(widths[1]).toBeGreaterThan(3 * widths[0]!);
+  const undrawn = await compileSection({
+    'lineage.yaml': added('estimate: { ageDraws: 0 }\n'),
+  });
+  expect(undrawn.compiled!.section!.moved).toBeNull();
+});
+
+test('a length on log scale has rates between all pairs of levels; on a plain one it has none, and no change either', async () => {
+  const { rates, change } = (await compileSection()).compiled!.section!;
+  expect(rates!.pairs).toHaveLength(10);
+  expect(rates!.total).toBe(10);
+  const whole = rates!.pairs.at(-1)!;
+  expect([whole.from, whole.to]).toEqual(['one', 'five']);
+  expect(whole.darwins).toBeCloseTo(Math.abs(change!.darwins.rate), 12);
+  // The best walk of these levels takes no steps beyond the errors of their means.
+  expect(rates!.walk).toBeNull();
+  const plain = await compileSection({ 'traits.yaml': (text) => text.replace('scale: log', 'scale: plain') });
+  expect(plain.compiled!.section).toMatchObject({ rates: null, change: null, steps: [] });
 });

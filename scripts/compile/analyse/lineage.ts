@@ -101,6 +101,6 @@ export function analyseLineage(
   const focal = traits.find(({ record }) => record.value.id === authored.focus);
   const trees = focal?.trees ?? dater(placeTaxa(carrierBeds(undefined, lineage.records), lineage, ages));
   const congruence = congruenceOfTrees(trees, ages, settings.seed, depth);
-  const section = analyseSection(lineage, report, depth);
+  const section = analyseSection(lineage, settings, { report, depth });
   return { lineage, ages, trees, traits, congruence, settings, section };
 }

@@ -3,16 +3,19 @@ import type { Depth } from '../analyse/estimate-lineage-trait.ts';
 import { findTraitKind, scaleOf } from '../analyse/trait-kind.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
-import type { Section } from '../schema/index.ts';
+import type { AuthoredLineage, Section } from '../schema/index.ts';
 import { answerOnce } from '../source/remember.ts';
+import type { DatesMoved } from '../../../analysis/trend/index.ts';
 import { changesBetween, type DatedSummary, type LevelChange } from './change-rates.ts';
 import { dateLevels, type LevelAges } from './date-levels.ts';
+import { ratesOfSection, type SectionRates } from './level-rates.ts';
+import { weighOverDates } from './redate.ts';
 import { warnOfThinSections } from './section-findings.ts';
 import { summariseLevels, type SharedSpread, type SummarisedLevel } from './summarise-levels.ts';
 import { weighModels, type WeighedSection } from './weigh-models.ts';
 
-/** Exact rank tests take most of it, and an edit of a text changes nothing in them. */
-const weighOnce = answerOnce<WeighedSection>(8);
+/** Exact rank tests and sampled dates take most of it, and an edit of a text changes nothing in them. */
+const answer = answerOnce<Pick<AnalysedSection, 'weighed' | 'moved' | 'rates'>>(8);
 
 /** A section with everything computed, on the scale of its trait. */
 export interface AnalysedSection {
@@ -22,17 +25,20 @@ export interface AnalysedSection {
   readonly spread: SharedSpread | undefined;
   readonly dated: LevelAges;
   readonly weighed: WeighedSection;
+  /** The weights over sampled dates of the beds; they stand beside the weights and never in them. */
+  readonly moved: DatesMoved | undefined;
+  readonly rates: SectionRates | undefined;
   readonly changes: { readonly whole: LevelChange | undefined; readonly steps: readonly LevelChange[] };
 }
 
 /**
- * Computes levels, ages, models and rates; what is missing for them is told. Undefined
+ * Computes levels, ages, models and, for a length on log scale, rates; what is missing for them is told. Undefined
  * without a section, and in a check, which only looks for mistakes.
  */
 export function analyseSection(
   lineage: ResolvedLineage,
-  report: Report,
-  depth: Depth,
+  settings: Pick<AuthoredLineage['estimate'], 'seed' | 'ageDraws'>,
+  { report, depth }: { readonly report: Report; readonly depth: Depth },
 ): AnalysedSection | undefined {
   const { section: resolved } = lineage;
   const kind = resolved && findTraitKind(resolved.trait);
@@ -51,17 +57,34 @@ export function analyseSection(
   });
   const { generation } = record.value;
   const generationYears = generation?.source === undefined ? undefined : generation.years;
+  const taken = seriesOf(series);
+  const grounds = { beds: dated.beds, horizonAges: lineage.horizonAges };
   return {
     section: record.value,
     scale,
     levels,
     spread,
     dated,
-    weighed: weighOnce(JSON.stringify([dated.ages.size, seriesOf(series)]), () =>
-      weighModels(seriesOf(series), dated.ages.size === 0),
+    ...answer(
+      JSON.stringify([taken, series.map(({ age }) => age), bedsOf(lineage, dated), settings, scale]),
+      () => ({
+        weighed: weighModels(taken, dated.ages.size === 0),
+        moved: weighOverDates(taken, series, { ...grounds, ...settings, draws: settings.ageDraws }),
+        rates: ratesOfSection(series, taken, { scale: scale.kind, seed: settings.seed }),
+      }),
     ),
-    changes: changesBetween(series, dated.beds, generationYears),
+    changes: changesBetween(scale.kind === 'log' ? series : [], dated.beds, generationYears),
   };
+}
+
+/** Dated beds with what is known of their ages. */
+function bedsOf({ horizonAges }: ResolvedLineage, { beds }: LevelAges) {
+  return beds.map(({ heightM, level }) => [
+    level.id,
+    heightM,
+    level.horizon,
+    horizonAges.get(level.horizon!),
+  ]);
 }
 
 /** Levels as the models take them: time since the oldest, mean, variance among individuals, and their number. */

@@ -62,7 +62,7 @@ function findChange(
 }
 
 /** Geometric mean and spread of the natural logs of a level, floors included; undefined where they show no spread. */
-function findRateSample({ individuals }: SummarisedLevel): RateSample | undefined {
+export function findRateSample({ individuals }: SummarisedLevel): RateSample | undefined {
   const summary = findLevelSummary(
     individuals.map(({ valueMm, atLeast }) => ({ value: Math.log(valueMm), atLeast })),
   );

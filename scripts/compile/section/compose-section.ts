@@ -43,6 +43,8 @@ export function composeSection(analysed: AnalysedSection, lineage: ResolvedLinea
       weighed.kendall && weighed.spearman
         ? { kendall: composeRank(weighed.kendall), spearman: composeRank(weighed.spearman) }
         : null,
+    moved: composeMoved(analysed.moved),
+    rates: composeRates(analysed.rates),
     change: changes.whole ? composeChange(changes.whole) : null,
     steps: changes.steps.map(composeChange),
     verdict: composeVerdict(weighed.verdict),
@@ -92,6 +94,27 @@ function composeModel(model: SectionModel, scale: TraitScale): CompiledSection['
     meanStep: meanStep ?? null,
     meanStepLimits: meanStepLimits ? [...meanStepLimits] : [null, null],
     level: level === undefined ? null : fromScale(scale, level),
+  };
+}
+
+function composeMoved(moved: AnalysedSection['moved']): CompiledSection['moved'] {
+  return moved ? { sets: moved.sets, weights: moved.weights.map((weight) => ({ ...weight })) } : null;
+}
+
+/** Rates with the ids of their levels. */
+function composeRates(rates: AnalysedSection['rates']): CompiledSection['rates'] {
+  if (!rates) return null;
+  const { levels, pairs, total, line, still, walk } = rates;
+  const range = ({ middle, range: [low, high] }: typeof still) => ({
+    middle,
+    range: [low, high] as [number, number],
+  });
+  return {
+    pairs: pairs.map(({ from, to, ...rest }) => ({ from: levels[from]!, to: levels[to]!, ...rest })),
+    total,
+    line: { ...line },
+    still: range(still),
+    walk: walk ? range(walk) : null,
   };
 }
 

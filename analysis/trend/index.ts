@@ -25,6 +25,7 @@ export {
   type SectionModelName,
 } from './section.ts';
 export { datesMoved, type DatesMoved } from './dates-moved.ts';
+export { rateClasses, type RateClass } from './rate-classes.ts';
 export { rateLine, ratesBetweenLevels, slopesByChance, type LevelRate } from './rate-line.ts';
 export { meanRanks, spearmanTest } from './spearman.ts';
 export { trendSigns, type TrendSigns } from './trend-signs.ts';

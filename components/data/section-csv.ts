@@ -84,3 +84,32 @@ export function individualsCsv(lineage: CompiledLineage): string {
   ]);
   return toCsv(individualHeader, rows);
 }
+
+const rateHeader = [
+  'lineage',
+  'invented',
+  'section',
+  'trait',
+  'fromLevel',
+  'toLevel',
+  'intervalMyr',
+  'darwins',
+  'standardError',
+];
+
+/** Rates between pairs of levels without direction, the shortest time first; a rate never stands without its time. */
+export function ratesCsv(lineage: CompiledLineage): string {
+  const { section } = lineage;
+  const rows = (section?.rates?.pairs ?? []).map(({ from, to, intervalMyr, darwins, standardError }) => [
+    lineage.lineage,
+    lineage.about.invented,
+    section!.id,
+    section!.trait,
+    from,
+    to,
+    intervalMyr,
+    darwins,
+    standardError,
+  ]);
+  return toCsv(rateHeader, rows);
+}

@@ -45,7 +45,7 @@ export function rateWords(shown: SectionView): string[] {
     years: voice.number(generation.years, 1),
     source: source?.short ?? generation.source,
     haldanes: figures(scientific(change.haldanes.rate, voice.number), language),
-    generations: voice.number(change.haldanes.interval, 0),
+    generations: voice.number(Number(change.haldanes.interval.toPrecision(2)), 0),
   });
   return [rate, haldanes];
 }

@@ -1,15 +1,33 @@
 import { scaleLog } from 'd3';
-import type { CompiledRates } from '../../scripts/compile/contract.ts';
 import { glyph } from '../figures/scene/glyphs.ts';
 import { line, path, text, type Mark, type Scene } from '../figures/scene/scene.ts';
 import { chartSize } from './compose-change-chart.ts';
 import { logTicks } from './compose-size-chart.ts';
+
+/** One rate on a chart, in darwins without direction, over a time in million years. */
+export interface RatePoint {
+  id: string;
+  myr: number;
+  darwins: number;
+  standardError: number;
+}
+
+/** What a chart of rates shows: its points, and where one was fitted a line through their natural logs. */
+export interface RateChart {
+  points: readonly RatePoint[];
+  line?: { slope: number; intercept: number };
+}
+
+/** More points than these would hide each other under their error bars. */
+const mostBars = 24;
 
 /** Words on a chart of rates; `guides` name slopes of 0, −½ and −1. */
 export interface RateWords {
   across: string;
   up: string;
   guides: readonly [steady: string, wandering: string, still: string];
+  /** A round number of an axis with no more decimals than it needs. */
+  number: (value: number) => string;
 }
 
 const chart = { left: 56, right: chartSize.width - 100, top: 34, bottom: chartSize.height - 46 };
@@ -23,20 +41,23 @@ const deviations = 1.959963984540054;
  * the slopes of its guides from memory): steady change keeps its rate, wandering loses the root of the time, no net change
  * all of it. Undefined with fewer than two pairs that differ.
  */
-export function composeRateChart({ pairs }: CompiledRates, words: RateWords): Scene | undefined {
-  const differing = pairs.filter(({ darwins }) => darwins > 0);
+export function composeRateChart({ points, line: fitted }: RateChart, words: RateWords): Scene | undefined {
+  const differing = points.filter(({ darwins }) => darwins > 0);
   if (differing.length < 2) return undefined;
-  const times = differing.map(({ pathMyr }) => pathMyr);
+  const times = differing.map(({ myr }) => myr);
   const rates = differing.map(({ darwins }) => darwins);
   const x = scaleLog([Math.min(...times) / 1.3, Math.max(...times) * 1.3], [chart.left, chart.right]);
   const y = scaleLog([Math.min(...rates) / 1.8, Math.max(...rates) * 1.8], [chart.bottom, chart.top]);
   const axes = { x: (value: number) => x(value), y: (value: number) => y(value) };
+  const crowded = differing.length > mostBars;
   return {
     ...chartSize,
     marks: [
       ...grid(axes, x.domain() as [number, number], y.domain() as [number, number], words),
       ...guides(axes, times, rates, words),
-      ...differing.flatMap((pair) => pairMarks(pair, axes)),
+      ...(crowded ? [] : differing.map((point) => bar(point, axes))),
+      ...differing.flatMap((point) => disc(point, axes, crowded ? 0.5 : 0.7)),
+      ...(fitted ? [fittedLine(fitted, times, axes)] : []),
     ],
   };
 }
@@ -57,22 +78,18 @@ function grid(axes: Axes, times: [number, number], rates: [number, number], word
       mark('age-line', line(chart.left, axes.y(tick), chart.right, axes.y(tick))),
       mark(
         'value-tick',
-        text(chart.left - 7, axes.y(tick) + fontSize * 0.34, fontSize, plainNumber(tick), 'end'),
+        text(chart.left - 7, axes.y(tick) + fontSize * 0.34, fontSize, words.number(tick), 'end'),
       ),
     ]),
     ...logTicks(times).flatMap((tick) => [
       mark('value-line', line(axes.x(tick), chart.top, axes.x(tick), chart.bottom)),
-      mark('value-tick', text(axes.x(tick), foot, fontSize, plainNumber(tick), 'middle')),
+      mark('value-tick', text(axes.x(tick), foot, fontSize, words.number(tick), 'middle')),
     ]),
     mark(
       'axis-word',
       text((chart.left + chart.right) / 2, foot + fontSize * 1.35, fontSize, words.across, 'middle'),
     ),
   ];
-}
-
-function plainNumber(value: number): string {
-  return String(Number(value.toPrecision(6)));
 }
 
 /** Three lines through the middle of the pairs, cut at the edges of the chart, each named at its right end. */
@@ -98,22 +115,31 @@ function guides(axes: Axes, times: readonly number[], rates: readonly number[], 
   });
 }
 
-function pairMarks(
-  { one, other, pathMyr, darwins, standardError }: CompiledRates['pairs'][number],
+function fittedLine(
+  { slope, intercept }: NonNullable<RateChart['line']>,
+  times: readonly number[],
   axes: Axes,
-): Mark[] {
-  const [x, y] = [axes.x(pathMyr), axes.y(darwins)];
-  const mark = (role: string, shape: Mark['shape']): Mark => ({
+): Mark {
+  const at = (time: number) => axes.y(Math.exp(intercept + slope * Math.log(time)));
+  const [first, last] = [Math.min(...times), Math.max(...times)];
+  const shape = line(axes.x(first), at(first), axes.x(last), at(last));
+  return { layer: 'trend', role: 'rate-line', shape };
+}
+
+function disc({ id, myr, darwins }: RatePoint, axes: Axes, size: number): Mark[] {
+  return glyph('measured', axes.x(myr), axes.y(darwins), size).map(({ role, shape }) => ({
     layer: 'marks',
     role,
-    datum: `${one}+${other}`,
+    datum: id,
     shape,
-  });
+  }));
+}
+
+function bar({ id, myr, darwins, standardError }: RatePoint, axes: Axes): Mark {
+  const x = axes.x(myr);
   const top = Math.max(chart.top, axes.y(darwins + deviations * standardError));
   const low = darwins - deviations * standardError;
   const bottom = low > 0 ? Math.min(chart.bottom, axes.y(low)) : chart.bottom;
-  return [
-    mark('whisker', { kind: 'path', d: path`M${x} ${top}V${bottom}` }),
-    ...glyph('measured', x, y, 0.7).map(({ role, shape }) => mark(role, shape)),
-  ];
+  const shape: Mark['shape'] = { kind: 'path', d: path`M${x} ${top}V${bottom}` };
+  return { layer: 'marks', role: 'whisker', datum: id, shape };
 }

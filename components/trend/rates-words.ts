@@ -1,4 +1,21 @@
 import type { LineageView } from '../lineage/view.ts';
+import type { Voice } from '../messages/say.ts';
+import type { RateWords } from './compose-rate-chart.ts';
+
+/** The words on a chart of rates. */
+export function rateWords(voice: Voice): RateWords {
+  return {
+    across: voice.say('rates.across'),
+    up: voice.say('rates.up'),
+    guides: [voice.say('rates.steady'), voice.say('rates.wandering'), voice.say('rates.still')],
+    number: (value) => plainNumber(value, voice),
+  };
+}
+
+/** A round number with no more decimals than it has. */
+export function plainNumber(value: number, voice: Voice): string {
+  return voice.number(value, Math.max(0, -Math.floor(Math.log10(value) + 1e-9)));
+}
 
 /** The rate of the fitted line in darwins with the time it runs over, in one sentence; empty where there is no line or no length. */
 export function ratesSentence(view: LineageView): string {

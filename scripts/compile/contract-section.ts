@@ -98,6 +98,18 @@ const rates = z.object({
     )
     .describe('pairs of levels, the shortest interval first; evenly thinned where there are many'),
   total: z.number().int().describe('pairs of levels there are'),
+  classes: z
+    .array(
+      z.object({
+        fromMyr: z.number(),
+        toMyr: z.number(),
+        pairs: z.number().int(),
+        middle: z.number().describe('median, darwins without direction'),
+        least: z.number(),
+        greatest: z.number(),
+      }),
+    )
+    .describe('the same by the time that they span, the shortest first'),
   line: z
     .object({ slope: z.number(), intercept: z.number() })
     .describe('natural log of darwins against that of the interval in million years'),
@@ -153,6 +165,10 @@ export const section = z.object({
     .describe('among individuals of a level, shared over levels, on the scale of the model'),
   models: z.object({ joint: z.array(model), steps: z.array(model) }),
   ranks: z.object({ kendall: rankTest, spearman: rankTest }).nullable(),
+  span: z
+    .object({ myr: z.number(), sigmaMyr: z.number().describe('from the dates alone') })
+    .nullable()
+    .describe('from the oldest level compared to the youngest'),
   moved: moved
     .nullable()
     .describe(

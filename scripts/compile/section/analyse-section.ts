@@ -6,7 +6,7 @@ import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { AuthoredLineage, Section } from '../schema/index.ts';
 import { answerOnce } from '../source/remember.ts';
 import type { DatesMoved } from '../../../analysis/trend/index.ts';
-import { changesBetween, type DatedSummary, type LevelChange } from './change-rates.ts';
+import { changesBetween, findSectionSpan, type DatedSummary, type LevelChange } from './change-rates.ts';
 import { dateLevels, type LevelAges } from './date-levels.ts';
 import { ratesOfSection, type SectionRates } from './level-rates.ts';
 import { weighOverDates } from './redate.ts';
@@ -28,6 +28,7 @@ export interface AnalysedSection {
   /** The weights over sampled dates of the beds; they stand beside the weights and never in them. */
   readonly moved: DatesMoved | undefined;
   readonly rates: SectionRates | undefined;
+  readonly span: ReturnType<typeof findSectionSpan>;
   readonly changes: { readonly whole: LevelChange | undefined; readonly steps: readonly LevelChange[] };
 }
 
@@ -73,6 +74,7 @@ export function analyseSection(
         rates: ratesOfSection(series, taken, { scale: scale.kind, seed: settings.seed }),
       }),
     ),
+    span: findSectionSpan(series, dated.beds),
     changes: changesBetween(scale.kind === 'log' ? series : [], dated.beds, generationYears),
   };
 }

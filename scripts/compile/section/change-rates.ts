@@ -26,6 +26,15 @@ export interface DatedSummary {
   readonly age: LevelAge;
 }
 
+/** Time from the oldest level to the youngest, with the error that the dates leave in it; undefined with fewer than two. */
+export function findSectionSpan(
+  levels: readonly DatedSummary[],
+  beds: readonly SectionBed[],
+): { readonly myr: number; readonly sigmaMyr: number } | undefined {
+  const [first, last] = [levels[0], levels.at(-1)];
+  return first && last && first !== last ? intervalBetween(beds, first.age, last.age) : undefined;
+}
+
 /** Change from each level to the next, and over the whole; levels of one age have none, nor have those without a spread. */
 export function changesBetween(
   levels: readonly DatedSummary[],

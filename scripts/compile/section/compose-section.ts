@@ -43,6 +43,7 @@ export function composeSection(analysed: AnalysedSection, lineage: ResolvedLinea
       weighed.kendall && weighed.spearman
         ? { kendall: composeRank(weighed.kendall), spearman: composeRank(weighed.spearman) }
         : null,
+    span: analysed.span ? { ...analysed.span } : null,
     moved: composeMoved(analysed.moved),
     rates: composeRates(analysed.rates),
     change: changes.whole ? composeChange(changes.whole) : null,
@@ -104,7 +105,7 @@ function composeMoved(moved: AnalysedSection['moved']): CompiledSection['moved']
 /** Rates with the ids of their levels. */
 function composeRates(rates: AnalysedSection['rates']): CompiledSection['rates'] {
   if (!rates) return null;
-  const { levels, pairs, total, line, still, walk } = rates;
+  const { levels, pairs, total, classes, line, still, walk } = rates;
   const range = ({ middle, range: [low, high] }: typeof still) => ({
     middle,
     range: [low, high] as [number, number],
@@ -112,6 +113,7 @@ function composeRates(rates: AnalysedSection['rates']): CompiledSection['rates']
   return {
     pairs: pairs.map(({ from, to, ...rest }) => ({ from: levels[from]!, to: levels[to]!, ...rest })),
     total,
+    classes: classes.map((each) => ({ ...each })),
     line: { ...line },
     still: range(still),
     walk: walk ? range(walk) : null,

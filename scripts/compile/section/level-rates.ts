@@ -1,9 +1,11 @@
 import {
+  rateClasses,
   rateLine,
   ratesBetweenLevels,
   slopesByChance,
   weighSection,
   type LevelRate,
+  type RateClass,
   type SectionLevel,
 } from '../../../analysis/trend/index.ts';
 import { findRateSample, type DatedSummary } from './change-rates.ts';
@@ -17,6 +19,8 @@ export interface SectionRates {
   readonly levels: readonly string[];
   readonly pairs: readonly LevelRate[];
   readonly total: number;
+  /** The same by the time that they span. */
+  readonly classes: readonly RateClass[];
   readonly line: NonNullable<ReturnType<typeof rateLine>>;
   /** The slope if nothing changed and samples only differed by chance. */
   readonly still: ChanceSlopes;
@@ -52,7 +56,15 @@ export function ratesOfSection(
   if (!line || !still) return undefined;
   const variance = walkVarianceOf(levels);
   const walk = variance > 0 ? chance(variance) : undefined;
-  return { levels: rated.map(({ id }) => id), pairs, total, line, still, ...(walk ? { walk } : {}) };
+  return {
+    levels: rated.map(({ id }) => id),
+    pairs,
+    total,
+    classes: rateClasses(pairs),
+    line,
+    still,
+    ...(walk ? { walk } : {}),
+  };
 }
 
 /** Variance of the best walk without direction, natural logs squared a million years; 0 where none can be fitted. */

@@ -5,14 +5,18 @@ import { ratesSentence } from '../../../components/trend/rates-words.ts';
 import { risingTips } from '../fixtures/hands.ts';
 import { inventedLineage } from '../fixtures/invented-lineage.ts';
 
-const pair = (pathMyr: number, darwins: number) => ({
-  one: `a${pathMyr}`,
-  other: `b${pathMyr}`,
-  pathMyr,
+const pair = (myr: number, darwins: number) => ({
+  id: `a${myr}`,
+  myr,
   darwins,
   standardError: darwins,
 });
-const words = { across: 'time', up: 'darwins', guides: ['steady', 'wandering', 'still'] as const };
+const words = {
+  across: 'time',
+  up: 'darwins',
+  guides: ['steady', 'wandering', 'still'] as const,
+  number: String,
+};
 
 test('a rate is never said without the time it was measured over', () => {
   const lineage = inventedLineage(risingTips);
@@ -36,13 +40,13 @@ test('a rate is never said without the time it was measured over', () => {
 });
 
 test('a pair that does not differ has no place on a logarithmic axis, and fewer than two give no chart', () => {
-  expect(composeRateChart({ pairs: [pair(5, 0.1), pair(20, 0)] }, words)).toBeUndefined();
-  const chart = composeRateChart({ pairs: [pair(5, 0.1), pair(10, 0.05), pair(20, 0)] }, words)!;
+  expect(composeRateChart({ points: [pair(5, 0.1), pair(20, 0)] }, words)).toBeUndefined();
+  const chart = composeRateChart({ points: [pair(5, 0.1), pair(10, 0.05), pair(20, 0)] }, words)!;
   expect(chart.marks.filter(({ role }) => role === 'disc')).toHaveLength(2);
 });
 
 test('longer times stand to the right, faster rates higher, and error bars end inside the chart', () => {
-  const chart = composeRateChart({ pairs: [pair(5, 0.1), pair(50, 0.01)] }, words)!;
+  const chart = composeRateChart({ points: [pair(5, 0.1), pair(50, 0.01)] }, words)!;
   const discs = chart.marks.flatMap(({ role, shape }) =>
     role === 'disc' && shape.kind === 'circle' ? shape : [],
   );
@@ -54,4 +58,18 @@ test('longer times stand to the right, faster rates higher, and error bars end i
         expect(Number(height)).toBeGreaterThanOrEqual(0);
         expect(Number(height)).toBeLessThanOrEqual(chart.height);
       }
+});
+
+test('a fitted line runs from the shortest time to the longest, and a crowd of points has no error bars', () => {
+  const points = Array.from({ length: 30 }, (_, k) => pair(1 + k, 0.3 / (1 + k)));
+  const chart = composeRateChart({ points, line: { slope: -1, intercept: Math.log(0.3) } }, words)!;
+  expect(chart.marks.filter(({ role }) => role === 'whisker')).toEqual([]);
+  const discs = chart.marks.flatMap(({ role, shape }) =>
+    role === 'disc' && shape.kind === 'circle' ? shape : [],
+  );
+  const shape = chart.marks.find(({ role }) => role === 'rate-line')!.shape;
+  const ends = shape.kind === 'path' ? shape.d.match(/-?[\d.]+/g)!.map(Number) : [];
+  expect(ends[0]).toBeCloseTo(discs[0]!.x, 0);
+  expect(ends[1]).toBeCloseTo(discs[0]!.y, 0);
+  expect(ends.at(-1)).toBeCloseTo(discs.at(-1)!.y, 0);
 });

@@ -56,4 +56,5 @@ export const sectionFacts = [
   'verdict',
   'model',
   'weight',
+  'dates',
 ] as const;

@@ -1,5 +1,6 @@
 import { pageAddress } from '../lineage/page-address.ts';
 import type { LineageView } from '../lineage/view.ts';
+import { partAddress } from '../parts/address.ts';
 import { changeId } from '../trend/address.ts';
 
 /** More animals than this, and each card is a page of its own, which the explainer fetches when it opens. */
@@ -20,14 +21,14 @@ export function cardsFolder({ lineage, language }: LineageView): string {
   return pageAddress(lineage, language, 'evidence');
 }
 
-/** The address of the evidence behind a value, as links of the explainer have it. */
+/** The address of the evidence behind a value, as links of the page have it. */
 export function evidenceAddress(view: LineageView, taxon: string): string {
   const id = evidenceId(taxon, view.trait.id);
-  return areCardsApart(view) ? `${cardsFolder(view)}${taxon}/#${id}` : `#${id}`;
+  if (areCardsApart(view)) return `${cardsFolder(view)}${taxon}/#${id}`;
+  return `${view.isApart ? pageAddress(view.lineage, view.language) : ''}#${id}`;
 }
 
-/** The address of what may be said of a trait's change, as links of its cards have it: on the explainer, wherever the card stands. */
+/** The address of what may be said of a trait's change. */
 export function changeAddress(view: LineageView): string {
-  const { lineage, language, trait } = view;
-  return `${areCardsApart(view) ? pageAddress(lineage, language) : ''}#${changeId(trait.id)}`;
+  return partAddress(view, 'change', changeId(view.trait.id));
 }

@@ -16,6 +16,8 @@ export interface LineageView {
   language: string;
   voice: Voice;
   trait: CompiledTrait;
+  /** The page is not the explainer itself: links to what stands there name its address. */
+  isApart?: boolean;
   /** The text in the page's language, else in the lineage's first. */
   text(texts: Texts | undefined): string;
   requireTaxon(id: string): CompiledTaxon;

@@ -57,6 +57,13 @@ export function findOutline(
   return from && to ? numbersBetween(from, to, share) : undefined;
 }
 
+/** Ages at which the page itself cuts the tree: those that the story names, once each; without one, the middle of the tree's time. */
+export function toldAges(branches: readonly SliceBranch[], ofStory: readonly number[]): number[] {
+  const oldestMa = oldestAge(branches);
+  const told = [...new Set(ofStory.filter((age) => age <= oldestMa))];
+  return ofStory.length === 0 ? [Math.round(oldestMa / 2)] : told;
+}
+
 /** Finest step of the line, in million years. */
 export const stepMa = 0.1;
 

@@ -227,7 +227,7 @@ describe.each(screens)('the tree of relatives on a $name', (size) => {
   });
 
   test('is a plain figure with its nested list where script is off', async () => {
-    await visit(lineage, { ...size, script: false }, async (view) => {
+    await visit(`${lineage}parts/relatives/`, { ...size, script: false }, async (view) => {
       expect(await view.locator('.kin-tree:not(.kin-axis):visible').count()).toBe(1);
       expect(await view.locator('.turn-handle:visible').count()).toBe(0);
       await view.locator('.kin-list summary').click();

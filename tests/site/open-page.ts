@@ -38,7 +38,13 @@ export async function openPage(address: string, options: BrowserContextOptions =
     if (new URL(request.url()).origin !== new URL(address).origin) faults.push(`asked ${request.url()}`);
   });
   await view.goto(address, { waitUntil: 'load' });
+  if (options.javaScriptEnabled !== false) await untilWhole(view);
   return { view, faults };
+}
+
+/** Waits until every part of a page that comes later is there. */
+export async function untilWhole(view: Page): Promise<void> {
+  await view.waitForFunction(() => document.querySelector('.later-part') === null);
 }
 
 /** Closes a page with its context. */

@@ -50,7 +50,7 @@ describe('the card of a broken animal', () => {
 
   test('leads to the picture at large, with the names of its points', async () => {
     const { view } = opened;
-    await view.locator(`${card} a[href="#picture-obm-1183"]`).click();
+    await view.locator(`${card} a[href$="#picture-obm-1183"]`).click();
     const article = view.locator('#picture-obm-1183');
     expect(await article.locator('.photo-names li').count()).toBe(41);
     expect(await article.innerText()).toMatch(/A diagram, not a photograph\.[\s\S]*CC0-1\.0/);

@@ -50,7 +50,7 @@ describe.each(screens)('the slice on a $name', ({ width, height }) => {
 
 describe('the slice', () => {
   test('shows the age of the story without script, in words and shapes', async () => {
-    const { view } = await open('', { javaScriptEnabled: false });
+    const { view } = await open('parts/slice/', { javaScriptEnabled: false });
     expect(await count(view)).toBe('32 million years ago: at least 11 branches');
     expect(await shown(view)).toEqual(wanted(32));
     const words = await view.locator('.slice-branch').allInnerTexts();
@@ -131,7 +131,7 @@ describe('the slice', () => {
   });
 
   test('has ink where bones are of that age, and the same shapes in the browser as in the page', async () => {
-    const { view } = await open('', { javaScriptEnabled: false });
+    const { view } = await open('parts/slice/', { javaScriptEnabled: false });
     const paths = (page: Page) =>
       page
         .locator('.slice-row:first-child .slice-ruled path')

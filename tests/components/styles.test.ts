@@ -12,9 +12,21 @@ test.each(sheets)('$name, read alone, is short enough to hold in mind', ({ css }
   expect(css.split('\n').length).toBeLessThanOrEqual(320);
 });
 
-test('every sheet is imported once', () => {
-  const imports = sheets.flatMap(({ name, css }) =>
-    [...css.matchAll(/@import '\.\/([^']+)'/g)].map((found) => join(name, '..', found[1]!)),
-  );
-  expect(imports.sort()).toEqual(names.filter((name) => name !== 'index.css').sort());
+/** Sheets that pages load by themselves, and what those hold. */
+const isEntry = (name: string) => name === 'index.css' || name.startsWith('rooms/');
+const held = (name: string): string[] =>
+  [...sheets.find((sheet) => sheet.name === name)!.css.matchAll(/@import '([^']+)'/g)]
+    .map((found) => join(name, '..', found[1]!))
+    .flatMap((each) => [each, ...held(each)]);
+
+test('every sheet is in a room, and no room holds again what every page has', () => {
+  const rooms = names.filter((name) => name.startsWith('rooms/')).flatMap(held);
+  const everywhere = held('index.css');
+  expect(new Set([...everywhere, ...rooms])).toEqual(new Set(names.filter((name) => !isEntry(name))));
+  expect(rooms.filter((name) => name !== 'layers.css' && everywhere.includes(name))).toEqual([]);
+  expect(everywhere.filter((name, at) => everywhere.indexOf(name) !== at)).toEqual([]);
+});
+
+test.each(names.filter(isEntry))('%s states the order of the layers first', (name) => {
+  expect(held(name)[0]).toBe('layers.css');
 });

@@ -61,9 +61,10 @@ test('a step brings the plate of its trait with its fitted line, and the next st
   await closePage({ view });
 });
 
-test('without script the page keeps its own trait, and shows every trait small on the same ages', async () => {
+test('without script the page keeps its own trait, and the page of the change shows every trait small on the same ages', async () => {
   const { view } = await openPage(`${server.url}reed-trunks/`, { javaScriptEnabled: false });
   expect(await view.locator(shown).getAttribute('id')).toBe('plate-wide');
+  await view.locator('#change a').click();
   expect(await view.locator('#change .change-chart').count()).toBeGreaterThanOrEqual(2);
   await closePage({ view });
 });

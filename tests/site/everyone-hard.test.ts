@@ -67,7 +67,7 @@ describe.each(hardLineages.map(({ id, taxa, title }) => ({ id, count: taxa.lengt
 test.each([
   ['no-story', '.story', /no story in this language yet/],
   ['one-animal', '.story', /no story in this language yet/],
-  ['no-tree', '.relatives', /no tree yet.*Add one to its records/],
+  ['no-tree', '#relatives', /no tree yet.*Add one to its records/],
   ['no-values', '#values', /No animal has a value for this trait yet\. Add specimens/],
 ])('%s says in %s what is missing', async (id, place, words) => {
   await visit(addressOf(id), { viewport: desktop }, async ({ view }) => {

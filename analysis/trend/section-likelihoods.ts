@@ -31,7 +31,7 @@ export function jointWalk(
   let value = 0;
   let one = 0;
   let time = 0;
-  const sums = new GramSums();
+  const sums = new GramSums(series.means[0]!);
   let spread = 0;
   let lastMyr = 0;
   let logs = 0;
@@ -56,7 +56,7 @@ export function jointWalk(
 
 /** Joint log-likelihood of stasis: levels scatter about an optimum by a variance, independently. */
 export function jointStasis(series: SectionSeries, variance: number, fixed: FixedMeans = {}): Profile {
-  const sums = new GramSums();
+  const sums = new GramSums(series.means[0]!);
   let logs = 0;
   series.means.forEach((mean, k) => {
     const total = variance + series.samplingVariances[k]!;
@@ -73,7 +73,7 @@ export function stepsOfWalk(
   directional: boolean,
   fixed: FixedMeans = {},
 ): Profile {
-  const sums = new GramSums();
+  const sums = new GramSums(series.means[0]!);
   let logs = 0;
   forEachStep(series, (myr, change, errors) => {
     const total = variance * myr + errors;
@@ -86,7 +86,7 @@ export function stepsOfWalk(
 
 /** Log-likelihood of the steps of stasis: each goes from the level before to the optimum, with scatter (Hunt 2006). */
 export function stepsOfStasis(series: SectionSeries, variance: number, fixed: FixedMeans = {}): Profile {
-  const sums = new GramSums();
+  const sums = new GramSums(series.means[0]!);
   let logs = 0;
   for (let k = 1; k < series.means.length; k++) {
     const total = variance + series.samplingVariances[k]!;
@@ -109,8 +109,12 @@ function forEachStep(
     );
 }
 
-/** Weighted sums of products of three columns, from which the best level and step follow. */
+/**
+ * Weighted sums of products of three columns, from which the best level and step follow. Values are counted from an origin
+ * near them: squares of whole values would leave the likelihood only eleven digits, and its maximum five.
+ */
 class GramSums {
+  readonly #origin: number;
   #valueValue = 0;
   #valueOne = 0;
   #valueTime = 0;
@@ -118,7 +122,12 @@ class GramSums {
   #oneTime = 0;
   #timeTime = 0;
 
-  add(value: number, one: number, time: number, weight: number): void {
+  constructor(origin: number) {
+    this.#origin = origin;
+  }
+
+  add(wholeValue: number, one: number, time: number, weight: number): void {
+    const value = wholeValue - this.#origin * one;
     this.#valueValue += value * value * weight;
     this.#valueOne += value * one * weight;
     this.#valueTime += value * time * weight;
@@ -128,7 +137,10 @@ class GramSums {
   }
 
   solve(logs: number, directional: boolean, fixed: FixedMeans): Profile {
-    const [level, meanStep] = this.#best(directional, fixed);
+    const [level, meanStep] = this.#best(
+      directional,
+      fixed.level === undefined ? fixed : { ...fixed, level: fixed.level - this.#origin },
+    );
     const squares =
       this.#valueValue -
       2 * level * this.#valueOne -
@@ -136,7 +148,11 @@ class GramSums {
       level * level * this.#oneOne +
       2 * level * meanStep * this.#oneTime +
       meanStep * meanStep * this.#timeTime;
-    return { logLikelihood: -0.5 * (logs + squares), level, ...(directional ? { meanStep } : {}) };
+    return {
+      logLikelihood: -0.5 * (logs + squares),
+      level: level + this.#origin,
+      ...(directional ? { meanStep } : {}),
+    };
   }
 
   #best(directional: boolean, fixed: FixedMeans): [level: number, meanStep: number] {

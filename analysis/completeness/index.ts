@@ -1,0 +1,3 @@
+/* How much of a skeleton is there, and how many characters can be scored on it. */
+export { characterCompleteness, type CharacterCounts } from './characters.ts';
+export { mostPreserved, skeletalCompleteness, type PreservedElement } from './skeletal.ts';

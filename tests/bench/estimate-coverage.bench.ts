@@ -3,11 +3,9 @@ import { estimateTrait, type TraitQuestion } from '../../analysis/estimate/index
 import { normalDraw, seededRandom } from '../../analysis/random/index.ts';
 import { dateByEqualShare, dateByMinimumBranch, type DatedTree } from '../../analysis/tree/index.ts';
 import { simulateData } from '../reference/simulate-brownian.ts';
+import { keepKnown, keepOther } from './coverage-table.ts';
 
 const dataSets = 10_000;
-
-/** Fewer where the tree is dated anew, a model chosen or a limit given: these are reported, not required. */
-const fewerSets = 2000;
 
 /** Minutes that a simulation may take on a slow machine. */
 const timeout = 30 * 60_000;
@@ -21,10 +19,9 @@ function coverage(
     question: TraitQuestion,
     simulated: { truth: number; hidden: string; random: () => number },
   ) => TraitQuestion = (question) => question,
-  count = dataSets,
 ): number {
   let [held, asked] = [0, 0];
-  for (let set = 0; set < count; set++) {
+  for (let set = 0; set < dataSets; set++) {
     const random = seededRandom('coverage bench', measured, samplingShare, set);
     const { tree, observations, hidden, truth } = simulateData(measured, samplingShare, random, normalDraw);
     const question = change({ tree, observations }, { truth, hidden: tree.label[hidden]!, random });
@@ -54,74 +51,61 @@ function redate(rule: 'share' | 'shortest') {
   };
 }
 
-function print(name: string, values: readonly number[]): void {
-  console.log(`${name}: ${sizes.map((size, k) => `n = ${size} ${values[k]!.toFixed(3)}`).join(', ')}`);
+function told(values: readonly number[]): string {
+  return sizes.map((size, k) => `n = ${size} ${values[k]!.toFixed(3)}`).join(', ');
 }
 
-test(
-  'coverage of 95% intervals, tree known, by sampling deviation over the Brownian one',
+/*
+ * WRITE_COVERAGE=1 npm run bench -- tests/bench/estimate-coverage.bench.ts writes the table that the methods page prints; with
+ * `-t` and a part of a title, only that row.
+ */
+test.each([0, 0.1, 0.25, 0.5, 1])(
+  'coverage with the tree known, sampling deviation %d of the Brownian one',
   { timeout },
-  () => {
-    for (const samplingShare of [0, 0.1, 0.25, 0.5, 1]) {
-      const values = sizes.map((size) => coverage(size, samplingShare));
-      print(`sampling share ${samplingShare}`, values);
-      expect(Math.min(...values)).toBeGreaterThan(0.9);
-    }
+  (samplingShare) => {
+    const values = sizes.map((size) => coverage(size, samplingShare));
+    console.log(`sampling share ${samplingShare}: ${told(values)}`);
+    keepKnown(dataSets, sizes, samplingShare, values);
+    expect(Math.min(...values)).toBeGreaterThan(0.9);
   },
 );
 
-test(
-  'coverage where the tree is dated by rule, the model chosen, a limit given, or a trend untold',
+type Change = NonNullable<Parameters<typeof coverage>[2]>;
+
+/** A threshold that knows nothing of the truth; the specimen's own value lies on one side of it. */
+const withLimit: Change = (question, { truth, hidden, random }) => {
+  const { observations } = question;
+  const middle = observations.reduce((sum, { mean }) => sum + mean, 0) / observations.length;
+  const threshold = middle + 3 * normalDraw(random);
+  const side = truth + normalDraw(random) > threshold ? { atLeast: threshold } : { atMost: threshold };
+  return { ...question, limits: [{ taxon: hidden, specimen: 'broken', ...side, twigVariance: 1 }] };
+};
+
+/** A trend of two deviations a tree for all but the hidden tip, the hardest case: it is taken away from the truth instead. */
+const withTrend: Change = ({ tree, observations }, { hidden }) => {
+  const rootAge = tree.ageMa[tree.parent.length - 1]!;
+  const age = (taxon: string) => tree.ageMa[tree.label.indexOf(taxon)]!;
+  const slope = 2 / Math.sqrt(rootAge);
+  const moved = observations.map((one) => ({
+    ...one,
+    mean: one.mean + slope * (age(hidden) - age(one.taxon)),
+  }));
+  return { tree, observations: moved };
+};
+
+test.each([
+  ['equal-share', redate('share')],
+  ['minimum-branch', redate('shortest')],
+  ['model-chosen', (question) => ({ ...question, model: 'auto' })],
+  ['limit', withLimit],
+  ['untold-trend', withTrend],
+] as const satisfies readonly (readonly [string, Change])[])(
+  'coverage in another case: %s',
   { timeout },
-  () => {
-    print(
-      'dated by equal share',
-      sizes.map((size) => coverage(size, 0.1, redate('share'), fewerSets)),
-    );
-    print(
-      'dated by shortest branch',
-      sizes.map((size) => coverage(size, 0.1, redate('shortest'), fewerSets)),
-    );
-    print(
-      'model chosen',
-      sizes.map((size) => coverage(size, 0.1, (question) => ({ ...question, model: 'auto' }), fewerSets)),
-    );
-    const limited = sizes.map((size) =>
-      coverage(
-        size,
-        0.1,
-        (question, { truth, hidden, random }) => {
-          // a threshold that knows nothing of the truth; the specimen's own value lies on one side of it
-          const { observations } = question;
-          const middle = observations.reduce((sum, { mean }) => sum + mean, 0) / observations.length;
-          const threshold = middle + 3 * normalDraw(random);
-          const side =
-            truth + normalDraw(random) > threshold ? { atLeast: threshold } : { atMost: threshold };
-          return { ...question, limits: [{ taxon: hidden, specimen: 'broken', ...side, twigVariance: 1 }] };
-        },
-        fewerSets,
-      ),
-    );
-    print('a limit on the hidden tip', limited);
-    const trended = sizes.map((size) =>
-      coverage(
-        size,
-        0.1,
-        ({ tree, observations }, { hidden }) => {
-          // the same trend for all but the hidden tip is the hardest case: it is taken away from the truth instead
-          const rootAge = tree.ageMa[tree.parent.length - 1]!;
-          const atHidden = rootAge - tree.ageMa[tree.label.indexOf(hidden)]!;
-          const slope = 2 / Math.sqrt(rootAge);
-          const moved = observations.map((one) => ({
-            ...one,
-            mean: one.mean + slope * (rootAge - tree.ageMa[tree.label.indexOf(one.taxon)]! - atHidden),
-          }));
-          return { tree, observations: moved };
-        },
-        fewerSets,
-      ),
-    );
-    print('a trend of two deviations a tree untold', trended);
-    expect([...limited, ...trended].every(Number.isFinite)).toBe(true);
+  (name, change) => {
+    const values = sizes.map((size) => coverage(size, 0.1, change));
+    console.log(`${name}: ${told(values)}`);
+    keepOther(name, values);
+    expect(values.every(Number.isFinite)).toBe(true);
   },
 );

@@ -5,11 +5,10 @@ import { beliefOf } from '../../analysis/estimate/passes/per-rate.ts';
 import { makeMessages } from '../../analysis/estimate/passes/messages.ts';
 import { makeTimeMessages, passUpTrend, timeNetwork } from '../../analysis/estimate/passes/pass-up-trend.ts';
 import { findBestRate } from '../../analysis/estimate/rate/fit.ts';
-import { relativeWeights } from '../../analysis/estimate/relative-weights.ts';
 import { inverseNormal, studentQuantile, studentUpperTail } from '../../analysis/statistics/index.ts';
 import type { Check, Part } from './account.ts';
 import { nineTipsTree as tree, observeNineTips, standardErrorOf } from './nine-tips-tree.ts';
-import { fitAtRate, knownAtRate } from './one-rate.ts';
+import { knownAtRate, weightsAtRate } from './one-rate.ts';
 import { rootedNineTips } from './rooted-nine-tips.ts';
 import nineTips from './values/nine-tips.json' with { type: 'json' };
 
@@ -151,7 +150,7 @@ function prediction(one: NineTipsCase, tip: string): Part {
   const { mean, variance } = beliefOf(knownAtRate(network, model, rate), { node, upMa: 0 });
   const df = network.observations.length - (one.trend ? 2 : 1);
   const [sd, t975] = [Math.sqrt(variance), studentQuantile(0.975, df)];
-  const [weights] = relativeWeights(fitAtRate(network, model, rate), [node]);
+  const [weights] = weightsAtRate(network, model, rate, [node]);
   return {
     tip,
     mean,

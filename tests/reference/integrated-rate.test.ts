@@ -1,10 +1,10 @@
 import { estimateTrait } from '../../analysis/estimate/index.ts';
 import { mixtureMoments } from '../../analysis/estimate/mixture.ts';
 import { buildNetwork } from '../../analysis/estimate/passes/network.ts';
-import { mixtureAt } from '../../analysis/estimate/posterior.ts';
 import { findFit } from '../../analysis/estimate/rate/fit.ts';
 import { holdToAccount } from './account.ts';
 import { nineTipsNode, nineTipsTree as tree, observeNineTips } from './nine-tips-tree.ts';
+import { mixtureOf } from './one-rate.ts';
 import integrated from './values/integrated-rate.json' with { type: 'json' };
 
 type Case = (typeof integrated.cases)[number];
@@ -15,7 +15,7 @@ function answerOf({ missing, measurementError }: Case) {
   if (!answer.estimated) throw new Error(answer.reason);
   const network = buildNetwork(tree, observations);
   const node = network.nodeOf[nineTipsNode('G')]!;
-  const { mean } = mixtureMoments(mixtureAt(findFit(network, 'brownian')!, { node, upMa: 0 }));
+  const { mean } = mixtureMoments(mixtureOf(findFit(network, 'brownian')!, node));
   const { median, interval } = answer.nodes[nineTipsNode('G')]!;
   return { median, lower: interval[0], upper: interval[1], mean, rate: answer.model.rateReml };
 }

@@ -1,11 +1,10 @@
 import { boundedPoints, drawWithin, type Bounds } from '../../analysis/estimate/limits/bounded-end.ts';
-import { conditionOnOne } from '../../analysis/estimate/limits/condition-on-one.ts';
-import { limitProbabilities } from '../../analysis/estimate/limits/limit-probability.ts';
+import { readGivenOneLimit } from '../../analysis/estimate/limits/condition-on-one.ts';
+import { readLimitProbabilities } from '../../analysis/estimate/limits/limit-probability.ts';
 import { mixtureMoments } from '../../analysis/estimate/mixture.ts';
 import { covariancesWith } from '../../analysis/estimate/passes/covariance.ts';
 import { buildNetwork } from '../../analysis/estimate/passes/network.ts';
-import { beliefOf } from '../../analysis/estimate/passes/per-rate.ts';
-import { mixtureAt } from '../../analysis/estimate/posterior.ts';
+import { beliefOf, readAtRates } from '../../analysis/estimate/passes/per-rate.ts';
 import { findFit, type Fit } from '../../analysis/estimate/rate/fit.ts';
 import {
   logGamma,
@@ -17,7 +16,7 @@ import {
 import { holdToAccount, type Part } from './account.ts';
 import { censoredBest, censoredLogLikelihood } from './censored.ts';
 import { nineTipsNode, nineTipsTree as tree, observeNineTips } from './nine-tips-tree.ts';
-import { fitAtRate, knownAtRate } from './one-rate.ts';
+import { fitAtRate, knownAtRate, mixtureOf } from './one-rate.ts';
 import nineTips from './values/nine-tips.json' with { type: 'json' };
 import limits from './values/limits.json' with { type: 'json' };
 
@@ -39,10 +38,20 @@ const specimen = (ends: { atLeast?: number; atMost?: number }) => ({
   ...ends,
 });
 
+type Limit = ReturnType<typeof specimen>;
+
+function givenLimit(fit: Fit, limit: Limit, at: number, nodes: readonly number[], level: number) {
+  return readAtRates(fit, readGivenOneLimit(fit, { limit, at }, nodes, level));
+}
+
+function probabilityOf(fit: Fit, limit: Limit, at: number): number {
+  return readAtRates(fit, readLimitProbabilities([{ limit, at }]))[0]!.probability;
+}
+
 /** Mean, variance and quantiles of G's value once a limit on it is known. */
 function limited(fit: Fit, node: number, ends: { atLeast?: number; atMost?: number }, level = 0.95) {
-  const { mean, variance } = mixtureMoments(mixtureAt(fit, { node, upMa: 0 }));
-  const value = conditionOnOne(fit, specimen(ends), node, [node], level)[0]!;
+  const { mean, variance } = mixtureMoments(mixtureOf(fit, node));
+  const value = givenLimit(fit, specimen(ends), node, [node], level)[0]!;
   const bounds = { low: ends.atLeast ?? -Infinity, high: ends.atMost ?? Infinity };
   return {
     mean: meanWithin(mean, variance, bounds),
@@ -61,7 +70,7 @@ function meanWithin(mean: number, variance: number, bounds: Bounds): number {
 /** One floor at the best rate: the normal distribution cut off, by quadrature and by the formulas for its moments. */
 function cutNormal({ measurementError, L }: Floor): Part {
   const { fit, node } = withoutG(measurementError);
-  const { mean, variance } = mixtureMoments(mixtureAt(fit, { node, upMa: 0 }));
+  const { mean, variance } = mixtureMoments(mixtureOf(fit, node));
   const deviation = Math.sqrt(variance);
   const alpha = (L - mean) / deviation;
   const hazard = normalHazard(alpha);
@@ -70,8 +79,7 @@ function cutNormal({ measurementError, L }: Floor): Part {
     untruncatedMean: mean,
     untruncatedSd: deviation,
     alpha,
-    probSatisfied_normal: limitProbabilities(fit, [{ limit: specimen({ atLeast: L }), at: node }])[0]!
-      .probability,
+    probSatisfied_normal: probabilityOf(fit, specimen({ atLeast: L }), node),
     normal: {
       mean: value.mean,
       meanByFormula: mean + deviation * hazard,
@@ -93,7 +101,7 @@ function cutVariance({ measurementError, L }: Floor) {
 /** One floor on Student's distribution about the mean of G: its share, mean and quantiles by the engine's distribution. */
 function cutStudent({ measurementError, L }: Floor): Part {
   const { fit, node } = withoutG(measurementError);
-  const { mean, variance } = mixtureMoments(mixtureAt(fit, { node, upMa: 0 }));
+  const { mean, variance } = mixtureMoments(mixtureOf(fit, node));
   const deviation = Math.sqrt(variance);
   const df = fit.network.observations.length - 1;
   const alpha = (L - mean) / deviation;
@@ -122,14 +130,13 @@ function cutStudent({ measurementError, L }: Floor): Part {
 function cutIntegrated({ L }: Floor): Part {
   const fit = findFit(buildNetwork(tree, observeNineTips(['G'], false)), 'brownian')!;
   const node = fit.network.nodeOf[nineTipsNode('G')]!;
-  const probability = limitProbabilities(fit, [{ limit: specimen({ atLeast: L }), at: node }])[0]!
-    .probability;
-  const { weights, means, variances } = mixtureAt(fit, { node, upMa: 0 });
+  const probability = probabilityOf(fit, specimen({ atLeast: L }), node);
+  const { weights, means, deviations } = mixtureOf(fit, node);
   let [mass, moment] = [0, 0];
   weights.forEach((weight, k) => {
-    const share = weight * normalUpperTail((L - means[k]!) / Math.sqrt(variances[k]!));
+    const share = weight * normalUpperTail((L - means[k]!) / deviations[k]!);
     mass += share;
-    moment += share * meanWithin(means[k]!, variances[k]!, { low: L, high: Infinity });
+    moment += share * meanWithin(means[k]!, deviations[k]! ** 2, { low: L, high: Infinity });
   });
   return { t: { probSatisfied: probability, mean: moment / mass } };
 }
@@ -149,7 +156,7 @@ function joint(): Part {
   const [varianceG, shared] = rows[0] as [number, number];
   const fit = fitAtRate(network, 'brownian', rate);
   const limit = specimen({ atLeast: limits.joint.bound_G });
-  const [boundG, boundC] = conditionOnOne(fit, limit, g, [g, c], 0.95);
+  const [boundG, boundC] = givenLimit(fit, limit, g, [g, c], 0.95);
   const newG = meanWithin(meanG, varianceG, { low: limits.joint.bound_G, high: Infinity });
   const newMeans = [newG, meanC + (shared / varianceG) * (newG - meanG)];
   const newVariances = [boundG, boundC].map((value) => value!.standardDeviation ** 2);

@@ -8,8 +8,7 @@ import { childrenOf, dateAsGiven, isTip, parseNewick } from '../../analysis/tree
 import { holdToAccount, type Part } from './account.ts';
 import { coefficients } from './brownian-account.ts';
 import { sharedPaths, tipNodes } from './dense-brownian.ts';
-import { fitAtRate, knownAtRate } from './one-rate.ts';
-import { relativeWeights } from '../../analysis/estimate/relative-weights.ts';
+import { knownAtRate, weightsAtRate } from './one-rate.ts';
 import known from './values/primates.json' with { type: 'json' };
 
 const tree = dateAsGiven(parseNewick(known.newick));
@@ -80,7 +79,7 @@ function leftOut(
     );
     const node = network.nodeOf[tree.label.indexOf(tip)]!;
     const { mean, variance } = beliefOf(knownAtRate(network, 'brownian', rate), { node, upMa: 0 });
-    const [weights] = relativeWeights(fitAtRate(network, 'brownian', rate), [node]);
+    const [weights] = weightsAtRate(network, 'brownian', rate, [node]);
     return {
       tip,
       predicted: mean,

@@ -12,6 +12,7 @@ export {
   orderedRates,
   type ChangeRates,
 } from './change-rates.ts';
+export { certainChanges, type CertainChange } from './certain-changes.ts';
 export { countSteps } from './count-steps.ts';
 export {
   cheapestHistories,

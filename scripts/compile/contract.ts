@@ -1,5 +1,6 @@
 import { edition } from './contract-editions.ts';
 import { z } from 'zod';
+import { character } from './contract-characters.ts';
 import { drawing, template } from './contract-drawings.ts';
 import type { CompiledPicture } from './contract-pictures.ts';
 import { bedOrder, horizon, reference, specimen, taxon } from './contract-records.ts';
@@ -60,6 +61,7 @@ export const compiledLineage = z.object({
   references: z.array(reference),
   glossary: z.array(z.object({ id: z.string(), name: texts, meaning: texts })).optional(),
   trees: z.array(tree),
+  characters: z.array(character).optional().describe('features in separate states, on the reference tree'),
   traits: z.array(trait),
   ghosts: z.array(ghost).describe('of the reference tree, oldest first'),
   congruence: z.array(congruence).describe('each tree against the order of finds'),
@@ -78,6 +80,7 @@ export type CompiledTaxon = z.output<typeof taxon>;
 export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
 export type CompiledSection = z.output<typeof section>;
+export type { CompiledCharacter } from './contract-characters.ts';
 export type { CompiledSize } from './contract-size.ts';
 export type { CompiledCongruence, CompiledGhost, CompiledRates, CompiledTrend } from './contract-trend.ts';
 export type CompiledTrait = z.output<typeof trait>;

@@ -1,5 +1,6 @@
 import type { LineageView } from '../../lineage/view.ts';
 import { plateData, type ChartUnit, type PlateTaxon } from '../scene/plate-data.ts';
+import { changesByNode, type ChangesByNode } from './changes.ts';
 import { kinOf, tipsOf, type DatedKin } from './kin.ts';
 import { turnToMiddle } from './turn.ts';
 
@@ -18,6 +19,8 @@ export interface BracketData {
   tips: ReadonlyMap<string, BracketTip>;
   epochs: readonly ChartUnit[];
   oldestMa: number;
+  /** Characters that change on the line that leads to an animal or a fork. */
+  changes: ChangesByNode;
 }
 
 /**
@@ -45,6 +48,7 @@ export function bracketData(view: LineageView, focal: string): BracketData | und
     kin: { root, agesMa: kin.agesMa },
     tips: new Map(tips.map((tip) => [tip.id, tip])),
     epochs,
+    changes: changesByNode(view.lineage),
     oldestMa: Math.max(
       ...kin.agesMa.values(),
       ...taxa.filter(({ id }) => kin.agesMa.has(id)).map((t) => t.firstMa),

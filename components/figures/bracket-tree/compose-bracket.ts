@@ -1,4 +1,5 @@
 import { path, type Mark, type Scene, type Shape } from '../scene/scene.ts';
+import { changeTicks } from './change-ticks.ts';
 import type { BracketData } from './bracket-data.ts';
 import { rowHeight, type BracketLayout } from './bracket-layout.ts';
 import { forksOf, tipsOf, type Kin } from './kin.ts';
@@ -40,7 +41,12 @@ export function composeBracket(data: BracketData, layout: BracketLayout, words: 
       ...animals.flatMap((animal) =>
         tipMarks(
           data.tips.get(animal)!,
-          { y: y(animal), lineStart: ground.lineStart(animal), endMa: data.kin.agesMa.get(animal)! },
+          {
+            y: y(animal),
+            lineStart: ground.lineStart(animal),
+            endMa: data.kin.agesMa.get(animal)!,
+            changes: data.changes.get(animal) ?? [],
+          },
           scale,
           layout,
         ),
@@ -90,6 +96,7 @@ function forkMarks(fork: Kin, data: BracketData, ground: Ground, layout: Bracket
   const y = ground.y(fork.id);
   const [top, bottom] = reachOf(fork, ground.rows).map((row) => ground.firstRow + row * ground.height);
   const side = 4 * layout.markScale;
+  const start = ground.lineStart(fork.id);
   const mark = (role: string, shape: Shape): Mark => ({
     layer: 'bracket-forks',
     role,
@@ -97,7 +104,10 @@ function forkMarks(fork: Kin, data: BracketData, ground: Ground, layout: Bracket
     shape,
   });
   return [
-    mark('kin-line', { kind: 'path', d: path`M${ground.lineStart(fork.id)} ${y}H${x}` }),
+    mark('kin-line', { kind: 'path', d: path`M${start} ${y}H${x}` }),
+    ...changeTicks(data.changes.get(fork.id) ?? [], { from: start, to: x - side, y }, layout).map(
+      ([role, shape]) => mark(role, shape),
+    ),
     mark('kin-line across', { kind: 'path', d: path`M${x} ${top!}V${bottom!}` }),
     mark('turn-handle', { kind: 'rect', x: x - side, y: y - side, width: side * 2, height: side * 2 }),
   ];

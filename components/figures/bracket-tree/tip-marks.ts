@@ -1,3 +1,4 @@
+import { changeTicks } from './change-ticks.ts';
 import { approximateGap, glyph } from '../scene/glyphs.ts';
 import type { PlateTaxon } from '../scene/plate-data.ts';
 import { path, type Mark, type Shape } from '../scene/scene.ts';
@@ -11,12 +12,14 @@ export interface TipPlace {
   y: number;
   lineStart: number;
   endMa: number;
+  /** Numbers of the characters that change on its own line. */
+  changes: readonly number[];
 }
 
 /** Everything of one animal in its row: its own line, the bar of its finds, the mark of its status, its name. */
 export function tipMarks(
   tip: BracketTip,
-  { y, lineStart, endMa }: TipPlace,
+  { y, lineStart, endMa, changes }: TipPlace,
   scale: TimeScale,
   layout: BracketLayout,
 ): Mark[] {
@@ -33,6 +36,9 @@ export function tipMarks(
   };
   return [
     mark('kin-line', { kind: 'path', d: path`M${lineStart} ${y}H${Math.max(lineStart, foot)}` }),
+    ...changeTicks(changes, { from: lineStart, to: Math.max(lineStart, foot), y }, layout).map(
+      ([role, shape]) => mark(role, shape),
+    ),
     ...(known ? finds(known, y, scale, layout.markScale) : []).map(([role, shape]) => mark(role, shape)),
     mark('tip-label', name),
   ];

@@ -42,6 +42,7 @@ function citedKeys(records: LineageRecords): Set<string> {
     ...records.horizons.records,
     ...records.taxa.records,
     ...records.specimens.records,
+    ...records.characters.records,
   ])
     value.sources?.forEach(add);
   records.traits.records.forEach(({ value }) => add(value.source));

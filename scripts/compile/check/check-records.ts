@@ -1,6 +1,7 @@
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import { checkBibliography } from './bibliography.ts';
+import { checkCharacters } from './characters.ts';
 import { checkStories } from './check-stories.ts';
 import { checkEditions } from './editions.ts';
 import { checkFolderName } from './folder-name.ts';
@@ -26,6 +27,7 @@ export function checkRecords(records: LineageRecords, showing: Showing, report: 
   checkPairs(records, report);
   checkRecordIds(records, known, report);
   checkTaxa(records, report);
+  checkCharacters(records, known, report);
   checkTraits(records, report);
   checkSection(records, known, report);
   checkTexts(records, report);

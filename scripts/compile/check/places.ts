@@ -31,8 +31,8 @@ export function checkPlaces(records: LineageRecords, report: Report): void {
 type Tell = (span: Span) => void;
 
 function recordsOf(records: LineageRecords): Located<unknown>[] {
-  const { horizons, taxa, specimens, traits, glossary, lineage, scheme } = records;
-  const lists: Located<unknown>[][] = [horizons, taxa, specimens, traits, glossary].map(
+  const { horizons, taxa, specimens, traits, characters, glossary, lineage, scheme } = records;
+  const lists: Located<unknown>[][] = [horizons, taxa, specimens, traits, characters, glossary].map(
     (list) => list.records,
   );
   return [lineage, scheme, ...lists.flat()].filter((record) => record !== undefined);

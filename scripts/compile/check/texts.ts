@@ -28,7 +28,8 @@ const listsWithTexts: Record<string, string> = { marks: 'at', changes: 'reason' 
 export function checkTexts(records: LineageRecords, report: Report): void {
   const languages = records.lineage?.value.languages;
   if (!languages) return;
-  const lists = [records.horizons, records.taxa, records.specimens, records.traits, records.glossary].flatMap(
+  const { horizons, taxa, specimens, traits, characters, glossary } = records;
+  const lists = [horizons, taxa, specimens, traits, characters, glossary].flatMap(
     (entries) => entries.records as Located<unknown>[],
   );
   const singles = [records.lineage, records.scheme, records.section].filter((record) => record !== undefined);

@@ -4,6 +4,7 @@ import { drawTaxa } from '../draw/drawings.ts';
 import { withOwnDrawings } from '../own-drawing/compose-own-drawing.ts';
 import type { AuthoredLineage } from '../schema/index.ts';
 import type { DrawingTemplate } from '../../../analysis/geometry/index.ts';
+import { composeCharacters } from './compose-characters.ts';
 import { composeChart } from './chart.ts';
 import { composeCongruence, composeGhosts } from './compose-congruence.ts';
 import { composeBedOrder } from './compose-ages.ts';
@@ -50,6 +51,9 @@ export function composeLineage(
       ? { glossary: records.glossary.records.map(({ value }) => value) }
       : {}),
     trees: composeTrees(analysed.trees),
+    ...(records.characters.records.length > 0
+      ? { characters: composeCharacters(records, analysed.trees) }
+      : {}),
     traits,
     ghosts: composeGhosts(analysed.congruence),
     congruence: composeCongruence(analysed.congruence),

@@ -35,6 +35,7 @@ export const severities = {
   'taxon-in-no-tree': 'warning',
   'tree-age': 'error',
   'tree-choice': 'error',
+  'character-constant': 'warning',
   // ages
   'age-reversed': 'error',
   'age-in-future': 'error',

@@ -26,6 +26,7 @@ export interface LineageRecords {
   taxa: Entries<EntryOf<'taxa'>>;
   specimens: Entries<EntryOf<'specimens'>>;
   traits: Entries<EntryOf<'traits'>>;
+  characters: Entries<EntryOf<'characters'>>;
   glossary: Entries<EntryOf<'glossary'>>;
   private: Entries<EntryOf<'private'>>;
   references: Reference[];
@@ -74,6 +75,7 @@ export async function readRecords(folder: LineageFolder, report: Report): Promis
     taxa: list('taxa'),
     specimens: list('specimens'),
     traits: list('traits'),
+    characters: list('characters'),
     glossary: list('glossary'),
     private: list('private'),
     references: references ?? [],

@@ -1,4 +1,5 @@
 /* The shape of every kind of record, once: types, checks and the editors' schemas all come from here. */
+import { character, characters } from './characters.ts';
 import { glossary, term } from './glossary.ts';
 import { horizon, horizons } from './horizons.ts';
 import { lineage } from './lineage.ts';
@@ -17,6 +18,7 @@ export const fileSchemas = {
   taxa,
   specimens,
   traits,
+  characters,
   glossary,
   private: privateRecords,
   section,
@@ -28,6 +30,7 @@ export const entrySchemas = {
   taxa: taxon,
   specimens: specimen,
   traits: trait,
+  characters: character,
   glossary: term,
   private: privateRecord,
 } as const;
@@ -36,6 +39,7 @@ export type RecordKind = keyof typeof fileSchemas;
 export type ListKind = keyof typeof entrySchemas;
 
 export type { AuthoredAge } from './age.ts';
+export type { AuthoredCharacter } from './characters.ts';
 export type { Term } from './glossary.ts';
 export type { Horizon } from './horizons.ts';
 export type { AuthoredLineage, AuthoredTree } from './lineage.ts';

@@ -134,6 +134,29 @@ describe('a bracket tree', () => {
     }
   });
 
+  test('ticks the line on which a character changes, with its number, and moves both with the line', () => {
+    const [fork] = data.kin.root.children.filter(({ children }) => children.length > 0);
+    const changes = new Map([
+      [fork!.id, [1, 2]],
+      ['side', [3]],
+    ]);
+    const ticked = composeBracket({ ...data, changes }, wide!, words).marks;
+    for (const [id, own] of changes) {
+      const marks = ticked.filter(({ datum }) => datum === id);
+      const line = numbers(pathOf(marks.find(({ role }) => role === 'kin-line')!));
+      const ticks = marks
+        .filter(({ role }) => role === 'change-tick')
+        .map((mark) => numbers(pathOf(mark))[0]!);
+      expect(ticks).toHaveLength(own.length);
+      for (const x of ticks) expect(x > line[0]! && x < line[2]!).toBe(true);
+      const said = marks.flatMap(({ role, shape }) =>
+        role === 'change-number' && shape.kind === 'text' ? [Number(shape.runs[0]!.text)] : [],
+      );
+      expect(said).toEqual(own);
+    }
+    expect(ticked.filter(({ role }) => role === 'change-tick')).toHaveLength(3);
+  });
+
   test('is absent for a lineage without a tree', () => {
     const lineage = { ...inventedLineage(risingTips), trees: [] };
     expect(bracketData(lineageView(lineage, 'en'), '')).toBeUndefined();

@@ -11,6 +11,7 @@ import {
   type Point,
 } from '../../analysis/traits/index.ts';
 import { holdToAccount, type Part } from './account.ts';
+import { railReadings } from './rail-readings.ts';
 import known from './values/measurement-error.json' with { type: 'json' };
 import rails from './values/rails.json' with { type: 'json' };
 
@@ -199,10 +200,6 @@ holdToAccount({
   ],
 });
 
-const travels = [...new Set(rails.rail)].map((rail) =>
-  rails.travel.filter((_, reading) => rails.rail[reading] === rail),
-);
-
 holdToAccount({
   name: 'rails',
   values: rails,
@@ -212,7 +209,7 @@ holdToAccount({
       claim: 'variance among and within rails',
       within: 1e-13,
       answer: () => {
-        const found = repeats(travels);
+        const found = repeats(railReadings);
         return {
           MSamong: found.among,
           MSwithin: found.within,
@@ -228,7 +225,7 @@ holdToAccount({
       claim: 'the same by the restricted likelihood of a mixed model',
       within: 2e-9,
       answer: () => {
-        const found = repeats(travels);
+        const found = repeats(railReadings);
         return {
           mixedModelSigmaAmong: Math.sqrt(found.amongComponent),
           mixedModelSigmaWithin: Math.sqrt(found.within),

@@ -2,31 +2,17 @@ import { expect, test } from 'vitest';
 import { readGivenOneLimit } from '../../../analysis/estimate/limits/condition-on-one.ts';
 import { readGivenSeveralLimits } from '../../../analysis/estimate/limits/condition-on-several.ts';
 import { drawWithin, logProbabilityWithin } from '../../../analysis/estimate/limits/bounded-end.ts';
-import { readLimitProbabilities } from '../../../analysis/estimate/limits/limit-probability.ts';
 import type { PlacedLimit } from '../../../analysis/estimate/limits/limit-observation.ts';
 import { diagnoseChains } from '../../../analysis/estimate/limits/chain-diagnostics.ts';
 import { findFit, type Fit } from '../../../analysis/estimate/rate/fit.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
-import { nineTips } from '../../reference/nine-tips.ts';
 import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
-import { limitsReference as known } from '../../reference/nine-tips-limits.ts';
+import { fitAtRate } from '../../reference/one-rate.ts';
+import known from '../../reference/values/limits.json' with { type: 'json' };
+import nineTips from '../../reference/values/nine-tips.json' with { type: 'json' };
 import { readAtRates } from '../../../analysis/estimate/passes/per-rate.ts';
-
-/** A fit whose grid is one rate: what the references were computed at. */
-function fitAt(missing: readonly string[], withError: boolean, rate: number): Fit {
-  const network = buildNetwork(tree, observe(missing, withError));
-  const grid = {
-    rates: Float64Array.of(rate),
-    weights: Float64Array.of(1),
-    centre: 0,
-    width: 1,
-    firstStep: 0,
-    step: 1,
-  };
-  return { model: 'brownian', network, grid, effort: 'full' };
-}
 
 function conditionOnOne(fit: Fit, limit: PlacedLimit, nodes: readonly number[]) {
   return readAtRates(fit, readGivenOneLimit(fit, limit, nodes, 0.95));
@@ -48,48 +34,17 @@ const limitOn = (taxon: string, ends: { atLeast?: number; atMost?: number }, twi
   twigVariance,
 });
 
-test.each([
-  ...known.withoutError.map((row) => ({ ...row, withError: false, rate: nineTips.cases[0].rateReml })),
-  ...known.withError.map((row) => ({ ...row, withError: true, rate: nineTips.cases[1].rateReml })),
-])('a floor of $atLeast on a twig of no length truncates the value, error $withError', (row) => {
-  const fit = fitAt(['G'], row.withError, row.rate);
-  const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
-  const values = conditionOnOne(fit, { limit: limitOn('G', { atLeast: row.atLeast }), at: node }, [node]);
-  const [found] = readAtRates(
-    fit,
-    readLimitProbabilities([{ limit: limitOn('G', { atLeast: row.atLeast }), at: node }]),
-  );
-  expect(found!.probability / row.probability).toBeCloseTo(1, 9);
-  expect(values[0]!.median).toBeCloseTo(row.median, 8);
-  expect(values[0]!.interval[0]).toBeCloseTo(row.low, 8);
-  expect(values[0]!.interval[1]).toBeCloseTo(row.high, 8);
-  expect(values[0]!.standardDeviation ** 2).toBeCloseTo(row.variance, 8);
-});
-
-test('a ceiling, and a floor with a ceiling, truncate the other way and both ways', () => {
-  const fit = fitAt(['G'], false, nineTips.cases[0].rateReml);
-  const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
-  for (const row of [known.between, known.atMost]) {
-    const ends = 'atLeast' in row ? { atLeast: row.atLeast, atMost: row.atMost } : { atMost: row.atMost };
-    const value = conditionOnOne(fit, { limit: limitOn('G', ends), at: node }, [node])[0]!;
-    expect(value.median).toBeCloseTo(row.median, 8);
-    expect(value.interval[0]).toBeCloseTo(row.low, 8);
-    expect(value.interval[1]).toBeCloseTo(row.high, 8);
-    expect(value.standardDeviation ** 2).toBeCloseTo(row.variance, 9);
-  }
-});
-
 test('a floor on one missing tip moves another as the joint distribution says', () => {
-  const fit = fitAt(['G', 'C'], false, nineTips.cases[2].rateReml);
+  const fit = fitAtRate(buildNetwork(tree, observe(['G', 'C'], false)), 'brownian', known.joint.s2);
   const at = (label: string) => fit.network.nodeOf[tree.label.indexOf(label)]!;
-  const one = limitOn('G', { atLeast: known.joint.atLeast });
+  const one = limitOn('G', { atLeast: known.joint.bound_G });
   const exact = conditionOnOne(fit, { limit: one, at: at('G') }, [at('C')])[0]!;
-  expect(exact.standardDeviation ** 2).toBeCloseTo(known.joint.varianceOfC, 9);
+  expect(exact.standardDeviation ** 2).toBeCloseTo(known.joint.var_C_exact, 9);
   // the shift is a hundredth of the deviation: so near to normal that median and mean agree to 1e-5
-  expect(exact.median).toBeCloseTo(known.joint.meanOfC, 4);
+  expect(exact.median).toBeCloseTo(known.joint.mean_exact[1]!, 4);
   const sampled = conditionOnSeveral(fit, [{ limit: one, at: at('G') }], [at('C'), at('G')]);
   expect(sampled.settled).toBe(true);
-  expect(sampled.values[1]!.standardDeviation).toBeCloseTo(Math.sqrt(known.joint.varianceOfG), 1);
+  expect(sampled.values[1]!.standardDeviation).toBeCloseTo(Math.sqrt(known.joint.var_package[0]!), 1);
 });
 
 test('quadrature and sampling agree on one limit with a twig, the rate integrated', () => {
@@ -121,9 +76,10 @@ test('a limit of one specimen is not a limit of its taxon: the mean may lie belo
 });
 
 test('one limit on a twig has the distribution of simulated specimens', () => {
-  const fit = fitAt(['G'], false, nineTips.cases[0].rateReml);
+  const [withoutG] = nineTips.cases;
+  const fit = fitAtRate(buildNetwork(tree, observe(['G'], false)), 'brownian', withoutG!.sigma2_REML);
   const node = fit.network.nodeOf[tree.label.indexOf('G')]!;
-  const { mean, deviation } = nineTips.cases[0].tips[0];
+  const { mean, sd: deviation } = withoutG!.prediction[0]!;
   const value = conditionOnOne(fit, { limit: limitOn('G', { atLeast: 2.8 }, 0.04), at: node }, [node])[0]!;
   const random = seededRandom('specimens');
   const kept: number[] = [];

@@ -1,11 +1,7 @@
 import { expect, test } from 'vitest';
-import {
-  chooseModel,
-  compareModels,
-  correctedCriterion,
-} from '../../../analysis/estimate/models/compare-models.ts';
+import { chooseModel, correctedCriterion } from '../../../analysis/estimate/models/compare-models.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
-import { findBestRate, findFit } from '../../../analysis/estimate/rate/fit.ts';
+import { findFit } from '../../../analysis/estimate/rate/fit.ts';
 import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import {
@@ -13,57 +9,24 @@ import {
   passUpTrend,
   timeNetwork,
 } from '../../../analysis/estimate/passes/pass-up-trend.ts';
-import { pullLogLikelihood } from '../../../analysis/estimate/models/pull-likelihood.ts';
-import { readAtRates } from '../../../analysis/estimate/passes/per-rate.ts';
-import { readRelativeWeights } from '../../../analysis/estimate/relative-weights.ts';
-import {
-  bestPullLogLikelihood,
-  compareSensitivity,
-  lambdaLogLikelihood,
-} from '../../../analysis/estimate/models/sensitivity.ts';
+import { compareSensitivity } from '../../../analysis/estimate/models/sensitivity.ts';
 import { makeTrendRoom, trendInformation } from '../../../analysis/estimate/rate/trend-information.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
-import { trendReference as known } from '../../reference/nine-tips-trend.ts';
-
-test.each(known.withoutG)('a trend without G equals generalised least squares, error $withError', (row) => {
-  const network = buildNetwork(tree, observe(['G'], row.withError));
-  const [messages, time] = [makeMessages(network.parent.length), timeNetwork(network)];
-  const pass = passUpTrend(network, time, row.rateReml, messages, makeTimeMessages(messages));
-  expect(pass.restricted).toBeCloseTo(row.logLikelihoodReml, 9);
-  expect(pass.slope).toBeCloseTo(row.slope, 11);
-  expect(Math.sqrt(pass.slopeVariance)).toBeCloseTo(row.slopeError, 9);
-  const restricted = findBestRate(network, 'trend', 'restricted')!;
-  const full = findBestRate(network, 'trend', 'full')!;
-  expect(restricted.rate / row.rateReml).toBeCloseTo(1, 5);
-  expect(full.rate / row.rateMl).toBeCloseTo(1, 5);
-  expect(full.logLikelihood).toBeCloseTo(row.logLikelihoodMl, 9);
-  expect(correctedCriterion(full.logLikelihood, 3, 8)).toBeCloseTo(row.aicc, 8);
-  const grid = {
-    rates: Float64Array.of(row.rateReml),
-    weights: Float64Array.of(1),
-    centre: 0,
-    width: 1,
-    firstStep: 0,
-    step: 1,
-  };
-  const fit = { model: 'trend', network, grid, effort: 'full' } as const;
-  const [weights] = readAtRates(fit, readRelativeWeights(fit, [network.nodeOf[tree.label.indexOf('G')]!]));
-  for (const { taxon, weight } of weights!)
-    expect(weight).toBeCloseTo(row.weights[taxon as keyof typeof row.weights], 9);
-});
+import trend from '../../reference/values/nine-tips-trend.json' with { type: 'json' };
 
 test('without sampling variance a trend has the exact t interval with two degrees of freedom less', () => {
-  const row = known.withoutG[0];
+  const { prediction, trendPerMyr, coefCov_atREML } = trend.cases[0]!;
+  const [known, slopeError] = [prediction[0]!, Math.sqrt(coefCov_atREML[1]![1]!)];
   const answer = estimateTrait({ tree, observations: observe(['G'], false), model: 'trend' });
   if (!answer.estimated) throw new Error(answer.reason);
   const value = answer.nodes[tree.label.indexOf('G')]!;
   expect(answer.model).toMatchObject({ name: 'trend', degreesOfFreedom: 6 });
-  expect(value.median).toBeCloseTo(row.mean, 8);
-  expect(value.interval[0]).toBeCloseTo(row.low, 7);
-  expect(value.interval[1]).toBeCloseTo(row.high, 7);
-  expect(answer.model.slope!.median).toBeCloseTo(row.slope, 8);
-  expect(answer.model.slope!.interval[1]).toBeCloseTo(row.slope + 2.4469118511449692 * row.slopeError, 8);
+  expect(value.median).toBeCloseTo(known.mean, 8);
+  expect(value.interval[0]).toBeCloseTo(known.int95_t[0]!, 7);
+  expect(value.interval[1]).toBeCloseTo(known.int95_t[1]!, 7);
+  expect(answer.model.slope!.median).toBeCloseTo(trendPerMyr, 8);
+  expect(answer.model.slope!.interval[1]).toBeCloseTo(trendPerMyr + known.t975 * slopeError, 8);
   expect(value.relatives!.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
 });
 
@@ -87,15 +50,6 @@ test('the information of a trend with sampling variance is that of numerical dif
     const term = trendInformation(network, time, Math.exp(logRate), makeTrendRoom(network.parent.length));
     expect(term).toBeCloseTo(expected, 5);
   }
-});
-
-test('full likelihoods and the corrected criterion of all nine are those of the reference', () => {
-  const compared = compareModels(buildNetwork(tree, observe([], false)));
-  for (const model of compared) {
-    expect(model.logLikelihood).toBeCloseTo(known.allNine[model.name].logLikelihood, 9);
-    expect(model.aicc).toBeCloseTo(known.allNine[model.name].aicc, 8);
-  }
-  expect(chooseModel(compared)).toBe('trend');
 });
 
 test('the trend is used only where its criterion is lower by two', () => {
@@ -144,26 +98,9 @@ test('a trend that no time can tell is answered, not estimated', () => {
   });
 });
 
-test.each(known.allNine.lambda)(
-  'lambda of $lambda scales shared paths and keeps the tips',
-  ({ lambda, logLikelihood }) => {
-    expect(lambdaLogLikelihood(tree, observe([], false), lambda)).toBeCloseTo(logLikelihood, 8);
-  },
-);
-
-test.each(known.allNine.pull)(
-  'a pull of $pull has the likelihood of its covariance matrix',
-  ({ pull, logLikelihood, optimum, rate }) => {
-    const observations = observe([], false);
-    expect(bestPullLogLikelihood(tree, observations, pull)).toBeCloseTo(logLikelihood, 8);
-    expect(pullLogLikelihood(tree, observations, { pull, rate }).optimum).toBeCloseTo(optimum, 9);
-  },
-);
-
 test('a parameter on the end of its range is said to be there', () => {
   const [lambda, pull] = compareSensitivity(tree, observe([], false));
   expect(lambda).toMatchObject({ name: 'lambda', parameter: 1, onBound: 'highest' });
-  expect(pull!.parameter).toBeCloseTo(known.allNine.bestPull.pull, 5);
-  expect(pull!.logLikelihood).toBeCloseTo(known.allNine.bestPull.logLikelihood, 8);
+  expect(pull).toMatchObject({ name: 'pull' });
   expect(pull).not.toHaveProperty('onBound');
 });

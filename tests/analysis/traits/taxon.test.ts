@@ -13,7 +13,8 @@ import {
   toScale,
   type TraitScale,
 } from '../../../analysis/traits/index.ts';
-import { measurementError } from '../../reference/measurement-error.ts';
+import { railReadings } from '../../reference/rail-readings.ts';
+import rails from '../../reference/values/rails.json' with { type: 'json' };
 
 // Gorman, Williams and Fraser 2014, PLoS ONE 9: e90081; the data are CC0, as shipped by the package vega-datasets
 const penguins = JSON.parse(
@@ -40,9 +41,11 @@ test('beaks of three living species give the published means and variance ratio'
 });
 
 test('a pooled variance is the mean square within, whoever is measured once', () => {
-  const { readings, within } = measurementError.rail;
-  expect(findPooledSpread(readings)).toEqual({ variance: expect.closeTo(within, 10) as number, df: 12 });
-  expect(findPooledSpread([...readings, [7]])!.df).toBe(12);
+  expect(findPooledSpread(railReadings)).toEqual({
+    variance: expect.closeTo(rails.MSwithin, 10) as number,
+    df: 12,
+  });
+  expect(findPooledSpread([...railReadings, [7]])!.df).toBe(12);
   expect(findPooledSpread([[1], [2], []])).toBeUndefined();
 });
 

@@ -13,9 +13,11 @@ import { passUp } from '../../../analysis/estimate/passes/pass-up.ts';
 import { findBestRate } from '../../../analysis/estimate/rate/fit.ts';
 import { studentProbability, studentQuantile } from '../../../analysis/statistics/index.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
-import { nineTips } from '../../reference/nine-tips.ts';
 import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
-import { trendReference } from '../../reference/nine-tips-trend.ts';
+import coverage from '../../reference/values/coverage.json' with { type: 'json' };
+import integrated from '../../reference/values/integrated-rate.json' with { type: 'json' };
+import nineTips from '../../reference/values/nine-tips.json' with { type: 'json' };
+import models from '../../reference/values/nine-tips-models.json' with { type: 'json' };
 
 function estimated(question: Parameters<typeof estimateTrait>[0]) {
   const answer = estimateTrait(question);
@@ -27,16 +29,15 @@ const valueOfG = (withError: boolean) =>
   estimated({ tree, observations: observe(['G'], withError) }).nodes.find(({ label }) => label === 'G')!;
 
 // 2 P(t < 1.96) − 1, R 4.2.2
-test.each([
-  [5, 0.8784403402128],
-  [8, 0.9091754851538676],
-  [12, 0.924180913828],
-])('a normal quantile for t: with %i taxa an interval for 19 of 20 would hold %f', (taxa, held) => {
-  expect(2 * studentProbability(1.959963984540054, taxa - 1) - 1).toBeCloseTo(held, 12);
-  const known = nineTips.cases[0];
-  const [value, { mean, deviation }] = [valueOfG(false), known.tips[0]];
-  expect(value.interval[1]).toBeCloseTo(mean + studentQuantile(0.975, 7) * deviation, 9);
-});
+test.each(coverage.exact)(
+  'a normal quantile for t: with $n taxa an interval for 19 of 20 would hold less often',
+  ({ n, coverage_normal_REML: held }) => {
+    expect(held).toBeLessThan(0.95);
+    expect(2 * studentProbability(1.959963984540054, n - 1) - 1).toBeCloseTo(held, 12);
+    const [value, { mean, sd: deviation }] = [valueOfG(false), nineTips.cases[0]!.prediction[0]!];
+    expect(value.interval[1]).toBeCloseTo(mean + studentQuantile(0.975, 7) * deviation, 9);
+  },
+);
 
 test('the rate by full likelihood for the restricted one: it is too small by (n − 1) / n', () => {
   const network = buildNetwork(tree, observe(['G'], false));
@@ -45,18 +46,16 @@ test('the rate by full likelihood for the restricted one: it is too small by (n 
   );
   expect(full!.rate / restricted!.rate).toBeCloseTo(7 / 8, 6);
   expect(estimated({ tree, observations: observe(['G'], false) }).model.rateReml).toBeCloseTo(
-    nineTips.cases[0].rateReml,
+    nineTips.cases[0]!.sigma2_REML,
     9,
   );
 });
 
 test('the root’s mean taken as known: its own variance is part of every value’s', () => {
-  // variance of G at the restricted rate with the mean known, R 4.2.2
-  const withKnownMean = 0.09544979456677119;
-  const { deviation } = nineTips.cases[0].tips[0];
+  const { sd: deviation, varGivenKnownMean } = nineTips.cases[0]!.prediction[0]!;
   // without sampling variance the t interval has deviation² (n − 1) / (n − 3) as variance
   expect(valueOfG(false).standardDeviation ** 2).toBeCloseTo((deviation ** 2 * 7) / 5, 6);
-  expect(deviation ** 2 - withKnownMean).toBeGreaterThan(1e-3);
+  expect(deviation ** 2 - varGivenKnownMean).toBeGreaterThan(1e-3);
 });
 
 test('lambda scaling the tips’ own variances: only what they share may shrink', () => {
@@ -67,20 +66,21 @@ test('lambda scaling the tips’ own variances: only what they share may shrink'
       sum += which.branchLength[node]!;
     return sum;
   };
-  for (const label of Object.keys(nineTips.value)) {
+  for (const label of Object.keys(nineTips.y)) {
     const tip = tree.label.indexOf(label);
     expect(depth(half, tip)).toBeCloseTo(depth(tree, tip), 12);
   }
-  const known = trendReference.allNine.lambda.find(({ lambda }) => lambda === 0.5)!;
-  expect(lambdaLogLikelihood(tree, observe([], false), 0.5)).toBeCloseTo(known.logLikelihood, 8);
+  const known = models.grid.lambda.find(({ lambda }) => lambda === 0.5)!;
+  expect(lambdaLogLikelihood(tree, observe([], false), 0.5)).toBeCloseTo(known.ll, 8);
 });
 
 test('a pull with its root fixed for one with a stationary root: on a tree with fossils they differ', () => {
-  const known = trendReference.allNine.pull.find(({ pull }) => pull === 0.05)!;
-  const { logLikelihood } = pullLogLikelihood(tree, observe([], false), known);
-  expect(logLikelihood).toBeCloseTo(known.logLikelihood, 8);
-  // fixed root at the same pull, rate at its best, R 4.2.2
-  expect(Math.abs(logLikelihood - -3.459660970526924)).toBeGreaterThan(0.5);
+  for (const [index, { alpha, s2, ll }] of models.grid.OU_stationary.entries()) {
+    const { logLikelihood } = pullLogLikelihood(tree, observe([], false), { pull: alpha, rate: s2 });
+    expect(logLikelihood).toBeCloseTo(ll, 8);
+    // at a strong pull nothing is left of the root, and both are one
+    expect(Math.abs(logLikelihood - models.grid.OU_fixedRootAtTheta[index]!.ll)).toBeGreaterThan(1e-3);
+  }
 });
 
 test('a parameter at the end of its range printed as a number: it is said to lie there', () => {
@@ -98,23 +98,20 @@ test('a parameter at the end of its range printed as a number: it is said to lie
 });
 
 test('a rate plugged in for one integrated: with sampling variance the limits are other ones, and wider', () => {
-  const known = nineTips.cases[1];
-  const { interval, median } = valueOfG(true);
-  expect(median).toBeCloseTo(known.integrated.median, 9);
-  expect(interval[0]).toBeCloseTo(known.integrated.low, 9);
-  expect(interval[1]).toBeCloseTo(known.integrated.high, 9);
-  const { mean, deviation } = known.tips[0];
-  const reach = studentQuantile(0.975, 7) * deviation;
+  const { interval } = valueOfG(true);
+  expect(interval[0]).toBeCloseTo(integrated.cases[1]!.lower, 9);
+  const { mean, sd, t975 } = nineTips.cases[1]!.prediction[0]!;
+  const reach = t975 * sd;
   expect(mean - reach).toBeCloseTo(1.8641, 4);
   expect(interval[1] - interval[0]).toBeGreaterThan(2 * reach);
 });
 
 test('a criterion of restricted likelihoods of different means: only full ones are compared, from k + 2 taxa on', () => {
   const compared = compareModels(buildNetwork(tree, observe([], false)));
-  const { brownian, trend } = trendReference.allNine;
+  const { BM, trend } = models.models;
   expect(compared.map(({ logLikelihood }) => logLikelihood)).toEqual([
-    expect.closeTo(brownian.logLikelihood, 8),
-    expect.closeTo(trend.logLikelihood, 8),
+    expect.closeTo(BM.ll, 8),
+    expect.closeTo(trend.ll, 8),
   ]);
   expect([3, 4, 5].map((taxa) => correctedCriterion(-1, 3, taxa) === null)).toEqual([true, true, false]);
 });

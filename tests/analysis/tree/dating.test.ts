@@ -10,16 +10,10 @@ import {
   type DatedTree,
 } from '../../../analysis/tree/index.ts';
 import { seededRandom } from '../../../analysis/random/index.ts';
-import { nineTips } from '../../reference/nine-tips.ts';
 import { randomTree } from '../../reference/random-tree.ts';
 
 const ages = (entries: Record<string, number>) => new Map(Object.entries(entries));
 const ageOf = (tree: DatedTree, label: string) => tree.ageMa[tree.label.indexOf(label)];
-
-test('branch lengths as written give the ages of the nine reference tips', () => {
-  const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
-  for (const [tip, age] of Object.entries(nineTips.ageMa)) expect(ageOf(tree, tip)).toBe(age);
-});
 
 test('equal share puts forks at equal steps between the root and the oldest tip below', () => {
   const tree = dateByEqualShare(

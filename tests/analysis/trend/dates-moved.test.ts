@@ -1,15 +1,8 @@
 import { expect, test } from 'vitest';
 import { datesMoved, fitSection, weighSection, type SectionLevel } from '../../../analysis/trend/index.ts';
-import reference from '../../reference/sections.json' with { type: 'json' };
+import { levelsOf, referenceSections } from '../../reference/section-levels.ts';
 
-const sections = Object.values(reference.sections).map(({ elapsedMyr, means, variances, n }) =>
-  elapsedMyr.map((myr, k): SectionLevel => ({
-    elapsedMyr: myr,
-    mean: means[k]!,
-    variance: variances[k]!,
-    n: n[k]!,
-  })),
-);
+const sections = Object.values(referenceSections).map(levelsOf);
 const joint = { form: 'joint', pooled: true } as const;
 const weightsOf = (levels: readonly SectionLevel[]) => {
   const models = fitSection(levels, joint);

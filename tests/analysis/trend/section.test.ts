@@ -1,82 +1,12 @@
 import { expect, test } from 'vitest';
 import { fitSection, type SectionLevel } from '../../../analysis/trend/index.ts';
-import {
-  jointStasis,
-  jointWalk,
-  stepsOfStasis,
-  stepsOfWalk,
-} from '../../../analysis/trend/section-likelihoods.ts';
-import { samplingVariances } from '../../../analysis/trend/section.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
-import reference from '../../reference/sections.json' with { type: 'json' };
+import { levelsOf, referenceSections } from '../../reference/section-levels.ts';
 
-const cases = Object.entries(reference.sections).flatMap(([name, section]) =>
-  section.answers.map((answer) => ({ name, pooled: answer.pooled, section, answer })),
-);
-
-function levelsOf(section: (typeof cases)[number]['section']): SectionLevel[] {
-  return section.elapsedMyr.map((elapsedMyr, k) => ({
-    elapsedMyr,
-    mean: section.means[k]!,
-    variance: section.variances[k]!,
-    n: section.n[k]!,
-  }));
-}
-
-test.each(cases)(
-  '$name, pooled $pooled: likelihoods at given parameters are exact in both forms',
-  ({ section, answer }) => {
-    const errors = samplingVariances(levelsOf(section), answer.pooled);
-    errors.forEach((error, k) => expect(error).toBeCloseTo(answer.samplingVariances[k]!, 14));
-    const series = { elapsedMyr: section.elapsedMyr, means: section.means, samplingVariances: errors };
-    const { joint, steps } = answer.fixed;
-    expect(jointWalk(series, 0.02, false, { level: 4.02 }).logLikelihood).toBeCloseTo(
-      joint['unbiased-walk'],
-      9,
-    );
-    expect(jointWalk(series, 0.01, true, { level: 4.02, meanStep: 0.2 }).logLikelihood).toBeCloseTo(
-      joint['directional-walk'],
-      9,
-    );
-    expect(jointStasis(series, 0.006, { level: 4.13 }).logLikelihood).toBeCloseTo(joint.stasis, 9);
-    expect(stepsOfWalk(series, 0.02, false).logLikelihood).toBeCloseTo(steps['unbiased-walk'], 9);
-    expect(stepsOfWalk(series, 0.01, true, { meanStep: 0.2 }).logLikelihood).toBeCloseTo(
-      steps['directional-walk'],
-      9,
-    );
-    expect(stepsOfStasis(series, 0.006, { level: 4.13 }).logLikelihood).toBeCloseTo(steps.stasis, 9);
-  },
-);
-
-test.each(cases)(
-  '$name, pooled $pooled: largest likelihoods, criteria and weights are those of the reference',
-  ({ section, answer }) => {
-    for (const form of ['joint', 'steps'] as const) {
-      const models = fitSection(levelsOf(section), { form, pooled: answer.pooled });
-      if (typeof models === 'string') throw new Error(models);
-      for (const model of models) {
-        const best: {
-          logLikelihood: number;
-          aicc: number;
-          weight: number;
-          variance: number;
-          level?: number;
-          meanStep?: number;
-        } = answer.best[form][model.name];
-        expect(model.logLikelihood).toBeCloseTo(best.logLikelihood, 6);
-        expect(model.aicc).toBeCloseTo(best.aicc, 5);
-        expect(model.weight).toBeCloseTo(best.weight, 5);
-        expect(model.variance).toBeCloseTo(best.variance, 4);
-        expect(model.varianceOnBound).toBe(best.variance === 0);
-        if (best.meanStep !== undefined) expect(model.meanStep).toBeCloseTo(best.meanStep, 4);
-        if (best.level !== undefined) expect(model.level).toBeCloseTo(best.level, 4);
-      }
-    }
-  },
-);
+const cases = Object.values(referenceSections);
 
 test('limits hold the best value, and reach 0 where the variance is on its bound', () => {
-  for (const { section } of cases) {
+  for (const section of cases) {
     const models = fitSection(levelsOf(section), { form: 'joint', pooled: true });
     if (typeof models === 'string') throw new Error(models);
     for (const { variance, varianceLimits, varianceOnBound, meanStep, meanStepLimits } of models) {
@@ -114,7 +44,7 @@ test('limits of the mean step hold the true step in about 95 of 100 simulated wa
 });
 
 test('levels in any order give the same fit', () => {
-  const levels = levelsOf(cases[0]!.section);
+  const levels = levelsOf(cases[0]!);
   const options = { form: 'joint', pooled: true } as const;
   expect(fitSection([...levels].reverse(), options)).toEqual(fitSection(levels, options));
 });

@@ -5,11 +5,11 @@ import { studentQuantile } from '../../../analysis/statistics/index.ts';
 import { trendSigns } from '../../../analysis/trend/index.ts';
 import { dateAsGiven, dateTree, parseNewick } from '../../../analysis/tree/index.ts';
 import { sharedPaths, tipNodes } from '../../reference/dense-brownian.ts';
-import { nineTips } from '../../reference/nine-tips.ts';
-import { trendReference } from '../../reference/nine-tips-trend.ts';
+import nineTips from '../../reference/values/nine-tips.json' with { type: 'json' };
+import trend from '../../reference/values/nine-tips-trend.json' with { type: 'json' };
 
-const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAgeMa);
-const observations = Object.entries(nineTips.value)
+const tree = dateAsGiven(parseNewick(nineTips.newick), nineTips.rootAge);
+const observations = Object.entries(nineTips.y)
   .filter(([taxon]) => taxon !== 'G')
   .map(([taxon, mean]): Observation => ({ taxon, mean, variance: 0 }));
 
@@ -33,20 +33,20 @@ function denseLine(times: readonly number[]) {
 }
 
 test('the fitted line starts at the root value of the reference and has its slope', () => {
-  const [reference] = trendReference.withoutG;
+  const [reference] = trend.cases;
   const slope = slopeOnTree({ tree, observations, predictor: 'time', lineAt: [0, 10] });
   if (typeof slope === 'string') throw new Error(slope);
-  expect(slope.line[0]!.median).toBeCloseTo(reference.root, 9);
-  expect(slope.line[1]!.median).toBeCloseTo(reference.root + 10 * reference.slope, 9);
+  expect(slope.line[0]!.median).toBeCloseTo(reference!.rootMean, 9);
+  expect(slope.line[1]!.median).toBeCloseTo(reference!.rootMean + 10 * reference!.trendPerMyr, 9);
 });
 
 test('the interval of the line is that of dense generalised least squares with t on taxa less two', () => {
-  const [reference] = trendReference.withoutG;
+  const [reference] = trend.cases;
   const times = [0, 12, 31, 45];
   const slope = slopeOnTree({ tree, observations, predictor: 'time', lineAt: times });
   if (typeof slope === 'string') throw new Error(slope);
   denseLine(times).forEach(({ median, variance }, index) => {
-    const half = studentQuantile(0.975, 6) * Math.sqrt(reference.rateReml * variance);
+    const half = studentQuantile(0.975, 6) * Math.sqrt(reference!.sigma2_REML * variance);
     expect(slope.line[index]!.median).toBeCloseTo(median, 9);
     expect(slope.line[index]!.interval[0]).toBeCloseTo(median - half, 7);
     expect(slope.line[index]!.interval[1]).toBeCloseTo(median + half, 7);
@@ -54,11 +54,11 @@ test('the interval of the line is that of dense generalised least squares with t
 });
 
 test('the quick slope is the slope of the reference, with and without sampling variance', () => {
-  const [exact, inexact] = trendReference.withoutG;
-  expect(findBestSlope(tree, observations)).toBeCloseTo(exact.slope, 9);
-  const errors = new Map(Object.entries(nineTips.standardError));
+  const [exact, inexact] = trend.cases;
+  expect(findBestSlope(tree, observations)).toBeCloseTo(exact!.trendPerMyr, 9);
+  const errors = new Map(Object.entries(nineTips.se));
   const withError = observations.map((each) => ({ ...each, variance: errors.get(each.taxon)! ** 2 }));
-  expect(findBestSlope(tree, withError)).toBeCloseTo(inexact.slope, 6);
+  expect(findBestSlope(tree, withError)).toBeCloseTo(inexact!.trendPerMyr, 6);
   expect(findBestSlope(tree, observations.slice(0, 3))).toBeUndefined();
 });
 

@@ -8,7 +8,8 @@ import {
 } from '../../../components/measuring/bench-scheme.ts';
 import { readingsOf } from '../../../components/measuring/readings.ts';
 import { duplicates } from '../../reference/duplicate-lengths.ts';
-import { measurementError } from '../../reference/measurement-error.ts';
+import { railReadings } from '../../reference/rail-readings.ts';
+import rails from '../../reference/values/rails.json' with { type: 'json' };
 
 const scheme = ownScheme(['A', 'B'], [{ from: 'a', to: 'b' }]);
 
@@ -30,17 +31,15 @@ function read(groups: readonly (readonly number[])[]) {
   return readingsOf(specimens[0]!, specimens.slice(1), scheme)[0]!;
 }
 
-const { rail } = measurementError;
-
 describe('the technical error', () => {
   test('of pairs is Dahlberg’s', () => {
     expect(read(duplicates.lengths).error!.technical).toBeCloseTo(duplicates.technical, 10);
   });
 
   test('and the share within specimens are those of the six rails', () => {
-    const { technical, sharePercent, specimens } = read(rail.readings).error!;
-    expect(technical).toBeCloseTo(rail.withinDeviation, 10);
-    expect(sharePercent).toBeCloseTo(rail.percentError, 10);
+    const { technical, sharePercent, specimens } = read(railReadings).error!;
+    expect(technical).toBeCloseTo(rails.sigmaWithin, 10);
+    expect(sharePercent).toBeCloseTo(rails.percentME, 10);
     expect(specimens).toBe(6);
   });
 

@@ -29,4 +29,11 @@ export { rateClasses, type RateClass } from './rate-classes.ts';
 export { rateLine, ratesBetweenLevels, slopesByChance, type LevelRate } from './rate-line.ts';
 export { meanRanks, spearmanTest } from './spearman.ts';
 export { trendSigns, type TrendSigns } from './trend-signs.ts';
-export { trendsOn, verdictOf, type TreeTrend, type TrendVerdict } from './tree-trend.ts';
+export {
+  sideOf,
+  trendsOn,
+  verdictOf,
+  type SideVerdict,
+  type TreeTrend,
+  type TrendVerdict,
+} from './tree-trend.ts';

@@ -27,14 +27,27 @@ export function trendsOn(
 }
 
 /**
- * What may be said: that the trait rises or falls, where the first trend, the reference, passes its test at 1 − level and
- * all others have the same sign; in every other case that one cannot tell.
+ * What may be said: that the trait rises or falls, where the interval of the first trend, the reference, leaves no change
+ * out and all others have the same sign; in every other case that one cannot tell.
  */
-export function verdictOf(trends: readonly TreeTrend[], level = 0.95): TrendVerdict {
-  const slopes = trends.map(({ slope }) => (typeof slope === 'string' ? undefined : slope));
-  const reference = slopes[0];
-  if (!reference || reference.pValue > 1 - level) return 'cannot-tell';
-  const sign = Math.sign(reference.median);
-  if (slopes.some((slope) => !slope || Math.sign(slope.median) !== sign)) return 'cannot-tell';
-  return sign > 0 ? 'rises' : 'falls';
+export function verdictOf(trends: readonly TreeTrend[]): TrendVerdict {
+  const slopes = trends.map(({ slope }) => slope);
+  return ({ above: 'rises', below: 'falls', 'cannot-tell': 'cannot-tell' } as const)[sideOf(slopes, 0)];
+}
+
+/** What may be said of a slope against a value that it may stand on either side of. */
+export type SideVerdict = 'above' | 'below' | 'cannot-tell';
+
+/**
+ * On which side of a value all slopes lie: where the interval of the first, the reference, leaves the value out and all
+ * others lie on the same side; in every other case, and where one has no slope but a reason, one cannot tell.
+ */
+export function sideOf(slopes: readonly (TreeSlope | string)[], value: number): SideVerdict {
+  const told = slopes.flatMap((slope) => (typeof slope === 'string' ? [] : slope));
+  const [reference] = told;
+  if (!reference || told.length < slopes.length) return 'cannot-tell';
+  if (reference.interval[0] > value && told.every(({ median }) => median > value)) return 'above';
+  return reference.interval[1] < value && told.every(({ median }) => median < value)
+    ? 'below'
+    : 'cannot-tell';
 }

@@ -1,6 +1,6 @@
 import type { CompiledTrait } from '../../scripts/compile/contract.ts';
 import type { CompiledTrend } from '../../scripts/compile/contract.ts';
-import type { Voice } from '../messages/say.ts';
+import { isMessage, type Voice } from '../messages/say.ts';
 
 /** A slope as it is printed: rounded to two digits of its own error, the ends of its range outward, signs taken off or kept. */
 export interface ChangeText {
@@ -60,4 +60,10 @@ function inUnit(value: string, { scale, unit }: Scaled, voice: Voice): string {
 export function probabilityText(probability: number, voice: Voice): string {
   if (probability < 0.001) return `< ${voice.number(0.001, 3)}`;
   return voice.number(probability, probability < 0.1 ? 3 : 2);
+}
+
+/** A rule of dating in words, or its code where it has none. */
+export function datingText(rule: string, voice: Voice): string {
+  const key = `dating.${rule}`;
+  return isMessage(key) ? voice.say(key) : rule;
 }

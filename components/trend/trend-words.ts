@@ -2,7 +2,7 @@ import type { CompiledTrend } from '../../scripts/compile/contract.ts';
 import type { LineageView } from '../lineage/view.ts';
 import { figures } from '../messages/direction.ts';
 import { isMessage } from '../messages/say.ts';
-import { changeText, probabilityText } from './change-text.ts';
+import { changeText, datingText, probabilityText } from './change-text.ts';
 
 /** What may be said of the trend of the trait in view, in one sentence; by default that one cannot tell. */
 export function trendSentence(view: LineageView): string {
@@ -44,8 +44,7 @@ export function trendRows(view: LineageView): TrendRowText[] {
 
 function rowText(row: CompiledTrend['rows'][number], view: LineageView): TrendRowText {
   const { voice, trait } = view;
-  const key = `dating.${row.dating}`;
-  const dating = isMessage(key) ? voice.say(key) : row.dating;
+  const dating = datingText(row.dating, voice);
   const { sets, rising, falling } = row.ages;
   const start = { tree: row.tree, dating };
   if (!row.slope)

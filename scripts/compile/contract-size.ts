@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { interval, texts } from './contract-words.ts';
 
-/* The part of the compiled lineage that sets a trait against size, on the reference tree. */
+/* The part of the compiled lineage that sets a trait against size. */
 
 const slope = z.object({
   perLog: z.number().describe('on the scale of the series, for one natural log of size'),
@@ -22,8 +22,18 @@ const point = z.object({
 const series = z.object({
   measurement: z.string().optional().describe('of a part; left out for the trait itself'),
   label: texts,
-  slope: slope.optional(),
+  slope: slope.optional().describe('on the reference tree'),
   reason: z.string().optional().describe('why there is no slope, as a code'),
+  rows: z
+    .array(
+      z.object({
+        tree: z.string(),
+        dating: z.string(),
+        slope: slope.optional(),
+        reason: z.string().optional().describe('why there is no slope, as a code'),
+      }),
+    )
+    .describe('on every tree and rule of dating, the reference first; none where nothing is fitted'),
   points: z.array(point).describe('animals with a size, measured or bounded, in the unit of the series'),
   line: z
     .array(z.object({ sizeMm: z.number(), median: z.number(), interval }))
@@ -34,14 +44,16 @@ const series = z.object({
 export const size = z.object({
   measurement: z.string(),
   label: texts,
-  verdict: z.enum(['larger', 'smaller', 'cannot-tell']).describe('what larger animals have'),
+  verdict: z
+    .enum(['larger', 'smaller', 'cannot-tell'])
+    .describe('what larger animals have: the reference leaves 0 out, and every row has its sign'),
   reason: z.string().optional(),
   trait: series,
   parts: z.array(
     series.extend({
       pace: z
         .enum(['faster', 'slower', 'cannot-tell'])
-        .describe('than size itself: the slope on log scale against 1'),
+        .describe('than size itself: the reference leaves a slope of 1 out, and every row lies on its side'),
     }),
   ),
   sizeless: z.array(z.string()).describe('animals with a value, and no size'),

@@ -88,3 +88,55 @@ test('an unknown size is an error at the record', async () => {
     findings.some(({ code, message }) => code === 'unknown-id' && message.includes('no-such-length')),
   ).toBe(true);
 });
+
+test('a trait and both its lengths have a slope on every tree and rule of dating, the reference first', () => {
+  for (const { rows, slope } of [nasal.trait, ...nasal.parts]) {
+    expect(rows.map(({ tree, dating }) => [tree, dating])).toEqual([
+      ['main', 'equal-share'],
+      ['main', 'minimum-branch'],
+      ['rival', 'equal-share'],
+      ['rival', 'minimum-branch'],
+    ]);
+    expect(rows[0]!.slope).toEqual(slope);
+  }
+});
+
+/** Shares that rise with size over a star, and fall with it inside its close pairs. */
+const shares = [20, 21.5, 26, 25.6, 30];
+const lengths = [40, 60, 80, 120, 160];
+const taxa = ['saltula-prima', 'saltula-brevis', 'collina-nana', 'collina-longa', 'collina-vivens'];
+const [a, b, c, d, e] = taxa;
+const star = `(${a}:7,${b}:11.5,${c}:25,${d}:25,${e}:40);`;
+const pairs = `((${a}:0.2,${b}:4.7):6.8,(${c}:0.02,${d}:0.02):24.98,${e}:40);`;
+const sizeOn = (...newicks: readonly string[]) =>
+  sizeAfter({
+    'lineage.yaml': (text) =>
+      text.replace(
+        /trees:[\s\S]*?(?=editions:)/,
+        `trees:\n${newicks.map((newick, k) => `  - { id: tree-${k}, newick: "${newick}", dating: given, source: hopper-notes }\n`).join('')}`,
+      ),
+    'specimens.yaml': (text) => text.replaceAll(/  (measurements|landmarks):[\s\S]*?(?=- id:)/g, ''),
+    'sheets/callipers.csv': `specimen,muzzle-length (mm),skull-length (mm)\n${[
+      'hm-1',
+      'hm-3',
+      'hm-4',
+      'hm-5',
+      'hm-6',
+    ]
+      .map((id, k) => `${id},${((shares[k]! * lengths[k]!) / 100).toFixed(2)},${lengths[k]}`)
+      .join('\n')}\n`,
+  });
+
+test('larger animals have more only where every tree says so: one that leans the other way, and one cannot tell', async () => {
+  const alone = await sizeOn(star);
+  expect(alone).toMatchObject({ verdict: 'larger' });
+  const both = await sizeOn(star, pairs);
+  expect(both.trait.slope).toEqual(alone.trait.slope);
+  expect(both.trait.rows.map(({ slope }) => Math.sign(slope!.perLog))).toEqual([1, -1]);
+  expect(both).toMatchObject({ verdict: 'cannot-tell', reason: 'trees-disagree' });
+});
+
+test('a length outgrows the animal only where every tree says so', async () => {
+  expect((await sizeOn(star)).parts[0]!.pace).toBe('faster');
+  expect((await sizeOn(star, pairs)).parts[0]!.pace).toBe('cannot-tell');
+});

@@ -93,7 +93,7 @@ export function analyseLineage(
     const trend = depth === 'whole' ? trendOfTrait(each, grounds) : undefined;
     if (answer && !isOfSection) warnOfTrend(each, reference, { trend, told }, where, report);
     const rates = depth === 'whole' ? ratesOfTrait(each, reference) : undefined;
-    const size = depth === 'whole' ? sizeOfTrait(each, lineage, reference) : undefined;
+    const size = depth === 'whole' ? sizeOfTrait(each, lineage, grounds) : undefined;
     const sensitivity =
       depth === 'whole' && reference && answer?.estimated ? sensitivityOn(reference, each) : undefined;
     return { ...each, placedMa, trees, answer, sensitivity, span, trend, size, rates };

@@ -1,22 +1,34 @@
 import { slopeOnTree, type NoSlope, type TreeSlope } from '../../../analysis/estimate/index.ts';
+import type { DatedTree } from '../../../analysis/tree/index.ts';
 import { openReport } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { Trait } from '../schema/index.ts';
-import type { DatedLineageTree } from './date-trees.ts';
 import { unlessRefused } from './engine-refusal.ts';
 import { observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
+import { everyHypothesis, findDated } from './hypotheses.ts';
 import { findLimits, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
+import type { SpanGrounds } from './span.ts';
 
 /** Why nothing can be told of a trait and size. */
 export type NoSize = NoSlope | 'no-tree' | 'is-the-size' | 'not-clear';
+
+/** The slope on size on one tree, by one rule of dating, or why there is none. */
+export interface SizeRow {
+  tree: string;
+  rule: string;
+  slope: TreeSlope | NoSize | 'not-dated';
+}
 
 /** One quantity against size: the trait itself, or a part of it, in the order of its measurements. */
 export interface SizeSeries {
   measurement: string | undefined;
   observed: ObservedTrait;
   limits: ReadonlyMap<string, readonly SpecimenLimit[]>;
+  /** On the reference tree by its own rule. */
   slope: TreeSlope | NoSize;
+  /** On every tree and rule of dating, the reference first; none where there is nothing to fit. */
+  rows: SizeRow[];
 }
 
 /** A trait against the size that it declares. */
@@ -33,13 +45,13 @@ export interface TraitSize {
 const linePoints = 25;
 
 /**
- * A trait on the log of its declared size across the taxa of the reference tree, and for a ratio both its lengths likewise;
- * undefined for a trait that declares no size, or one that no scheme knows.
+ * A trait on the log of its declared size across the taxa of every tree and rule of dating, and for a ratio both its
+ * lengths likewise; undefined for a trait that declares no size, or one that no scheme knows.
  */
 export function sizeOfTrait(
   evidence: TraitEvidence,
   lineage: ResolvedLineage,
-  reference: DatedLineageTree | undefined,
+  { trees, reference: ages }: Pick<SpanGrounds, 'trees' | 'reference'>,
 ): TraitSize | undefined {
   const { trait, kind } = evidence.observed;
   if (typeof trait.size !== 'string' || !lineage.scheme.measurements.has(trait.size)) return undefined;
@@ -47,10 +59,17 @@ export function sizeOfTrait(
   const sizes = new Map(
     [...size.taxa].flatMap(([taxon, { mean }]): [string, number][] => (mean ? [[taxon, mean.mean]] : [])),
   );
-  const against = (series: Omit<SizeSeries, 'slope'>): SizeSeries => ({
-    ...series,
-    slope: series.measurement === trait.size ? 'is-the-size' : slopeOnSize(series, sizes, reference),
-  });
+  const dated = everyHypothesis(trees).map((each) => ({ ...each, dated: findDated(each, ages) }));
+  const against = (series: Omit<SizeSeries, 'slope' | 'rows'>): SizeSeries => {
+    if (series.measurement === trait.size) return { ...series, slope: 'is-the-size', rows: [] };
+    const rows = dated.map(({ id, dating, dated: tree }, index): SizeRow => ({
+      tree: id,
+      rule: dating.rule,
+      slope: tree ? slopeOnSize(series, sizes, tree, index === 0 ? linePoints : 0) : 'not-dated',
+    }));
+    const first = rows[0]?.slope ?? 'no-tree';
+    return { ...series, slope: first === 'not-dated' ? 'no-tree' : first, rows };
+  };
   const parts = kind.kind === 'ratio' ? kind.measurements : [];
   return {
     measurement: trait.size,
@@ -74,17 +93,17 @@ function observeLength(trait: Trait, measurement: string, lineage: ResolvedLinea
 function slopeOnSize(
   series: TraitEvidence,
   sizes: ReadonlyMap<string, number>,
-  reference: DatedLineageTree | undefined,
+  tree: DatedTree,
+  points: number,
 ): TreeSlope | NoSize {
-  if (!reference) return 'no-tree';
-  const observations = observationsIn(reference.taxa, series);
+  const observations = observationsIn(new Set(tree.label), series);
   const own = observations.flatMap(({ taxon }) => sizes.get(taxon) ?? []);
   const [least, most] = [Math.min(...own), Math.max(...own)];
-  const lineAt = own.length > 0 ? steps(least, most) : [];
-  const question = { tree: reference.dated, observations, predictor: sizes, lineAt };
+  const lineAt = own.length > 0 ? steps(least, most, points) : [];
+  const question = { tree, observations, predictor: sizes, lineAt };
   return unlessRefused(() => slopeOnTree(question)) ?? 'taxa-at-one-point';
 }
 
-function steps(from: number, to: number): number[] {
-  return Array.from({ length: linePoints }, (_, step) => from + ((to - from) * step) / (linePoints - 1));
+function steps(from: number, to: number, points: number): number[] {
+  return Array.from({ length: points }, (_, step) => from + ((to - from) * step) / (points - 1));
 }

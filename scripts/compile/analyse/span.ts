@@ -1,10 +1,5 @@
-import {
-  spanOver,
-  type DatedHypothesis,
-  type SpanAnswer,
-  type ValueSpan,
-} from '../../../analysis/estimate/index.ts';
-import { writeNewick, type Dating, type TipAges } from '../../../analysis/tree/index.ts';
+import { spanOver, type SpanAnswer, type ValueSpan } from '../../../analysis/estimate/index.ts';
+import { writeNewick, type TipAges } from '../../../analysis/tree/index.ts';
 import type { Report } from '../findings/report.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { AuthoredLineage, Taxon } from '../schema/index.ts';
@@ -13,6 +8,7 @@ import type { Span } from '../source/source-text.ts';
 import { ownBed, type AgeDraws } from './age-draws.ts';
 import type { DatedLineageTree } from './date-trees.ts';
 import { limitsIn, observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
+import { hypothesesOf } from './hypotheses.ts';
 import { today, type CarrierBeds } from './placement.ts';
 
 /** What the span of a trait's values is taken over. */
@@ -33,9 +29,6 @@ export interface TraitSpan {
   rules: number;
   ageSets: number;
 }
-
-/** Shortest branch of the alternative rule, as a share of the age of the root. */
-const minimumBranchShare = 0.02;
 
 /**
  * Range of each estimated value over all trees, both rules of dating where branch lengths are not given, the reference
@@ -77,19 +70,6 @@ export function spanOfTrait(
     rules,
     ageSets: settings.ageDraws + 1,
   };
-}
-
-/** A tree by its own rule of dating, and by the other where branch lengths are not given. */
-export function hypothesesOf({ id, topology, dating }: DatedLineageTree): DatedHypothesis[] {
-  return [dating, ...alternatives(dating)].map((each) => ({ id, tree: topology, dating: each }));
-}
-
-function alternatives(dating: Dating): Dating[] {
-  if (dating.rule === 'given' || dating.rootAgeMa === undefined) return [];
-  if (dating.rule === 'minimum-branch') return [{ rule: 'equal-share', rootAgeMa: dating.rootAgeMa }];
-  return [
-    { rule: 'minimum-branch', minimumMa: minimumBranchShare * dating.rootAgeMa, rootAgeMa: dating.rootAgeMa },
-  ];
 }
 
 /** The span takes seconds and an edit of a text changes nothing in it: while an author works, equal questions are answered once. */

@@ -9,17 +9,12 @@ import {
   type TrendSigns,
   type TrendVerdict,
 } from '../../../analysis/trend/index.ts';
-import {
-  dateTree,
-  requireTipsByLabel,
-  rootOf,
-  writeNewick,
-  type DatedTree,
-} from '../../../analysis/tree/index.ts';
+import { requireTipsByLabel, rootOf, writeNewick, type DatedTree } from '../../../analysis/tree/index.ts';
 import { answerOnce } from '../source/remember.ts';
 import { observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
 import { unlessRefused } from './engine-refusal.ts';
-import { ageSampler, hypothesesOf, type SpanGrounds } from './span.ts';
+import { everyHypothesis, findDated } from './hypotheses.ts';
+import { ageSampler, type SpanGrounds } from './span.ts';
 
 /** One row of a trend: a tree, a rule of dating, the slope or why there is none, and its sign over sampled ages. */
 export interface TrendRow {
@@ -51,8 +46,8 @@ const rankDraws = 999;
 
 /** Trend of a trait on every tree and rule of dating, the reference tree and its own rule first. */
 export function trendOfTrait(evidence: TraitEvidence, grounds: SpanGrounds): TraitTrend {
-  const trees = grounds.trees.toSorted((a, b) => Number(b.reference) - Number(a.reference));
-  const hypotheses = trees.flatMap(hypothesesOf);
+  const { trees } = grounds;
+  const hypotheses = everyHypothesis(trees);
   if (hypotheses.length === 0) return { ...nothing, reason: 'no-tree' };
   const observations = observationsIn(new Set(trees.flatMap((tree) => [...tree.taxa])), evidence);
   const sampler = ageSampler(grounds);
@@ -87,11 +82,12 @@ function trendFrom(
   question: Question,
   seed: string | number,
 ): TraitTrend {
-  const reference = findDated(hypotheses[0]!, question);
+  const referenceMa = question.tipAgesOfDraw(0);
+  const reference = findDated(hypotheses[0]!, referenceMa);
   const observed = question.observations.filter(({ taxon }) => reference?.label.includes(taxon));
   const lineAgesMa = reference ? lineAges(reference, observed) : [];
   const rows = hypotheses.map((hypothesis, index): TrendRow => {
-    const dated = index === 0 ? reference : findDated(hypothesis, question);
+    const dated = index === 0 ? reference : findDated(hypothesis, referenceMa);
     const lineAt = index === 0 && dated ? lineAgesMa.map((ageMa) => dated.ageMa[rootOf(dated)]! - ageMa) : [];
     return {
       tree: hypothesis.id,
@@ -121,11 +117,6 @@ function slopeOn(
 ): TreeTrend['slope'] {
   const found = unlessRefused(() => trendsOn([{ id, tree }], observations, { lineAt })[0]!.slope);
   return found ?? 'taxa-at-one-point';
-}
-
-/** The tree dated at the reference ages; undefined where its rule cannot. */
-function findDated({ tree, dating }: DatedHypothesis, { tipAgesOfDraw }: Question): DatedTree | undefined {
-  return unlessRefused(() => dateTree(tree, dating, tipAgesOfDraw(0)));
 }
 
 /** Even steps from the oldest to the youngest taxon observed: a line says nothing beyond them. */

@@ -1,3 +1,4 @@
+import { sideOf } from '../../../analysis/trend/index.ts';
 import { fromScale } from '../../../analysis/traits/index.ts';
 import type { AnalysedLineage, AnalysedTrait } from '../analyse/lineage.ts';
 import { strongest } from '../analyse/limits.ts';
@@ -14,20 +15,19 @@ export function composeSize(
   { observed }: AnalysedTrait,
   analysed: AnalysedLineage,
 ): CompiledSize {
-  const { slope } = size.trait;
-  const told = typeof slope !== 'string' && slope.pValue <= 0.05;
+  const side = sideOf(slopesOf(size.trait), 0);
+  const reason = side === 'cannot-tell' ? reasonOf(size.trait) : undefined;
   const nameOf = (id: string): Texts => analysed.lineage.scheme.measurements.get(id)?.name ?? { en: id };
-  const reason = typeof slope === 'string' ? slope : told ? undefined : 'not-clear';
   return {
     measurement: size.measurement,
     label: nameOf(size.measurement),
-    verdict: told ? (slope.median > 0 ? 'larger' : 'smaller') : 'cannot-tell',
+    verdict: ({ above: 'larger', below: 'smaller', 'cannot-tell': 'cannot-tell' } as const)[side],
     ...(reason ? { reason } : {}),
     trait: composeSeries(size.trait, size.sizes, observed.trait.label),
     parts: size.parts.map((part) => ({
       ...composeSeries(part, size.sizes, nameOf(part.measurement!)),
       measurement: part.measurement!,
-      pace: paceOf(part.slope),
+      pace: paceOf(part),
     })),
     sizeless: [...observed.taxa].flatMap(([taxon, { mean }]) =>
       mean && !size.sizes.has(taxon) ? taxon : [],
@@ -35,31 +35,32 @@ export function composeSize(
   };
 }
 
+/** Slopes of every row, as of a trend: a rule that cannot date a tree says nothing of it. Without a row, why there is none. */
+function slopesOf({ slope, rows }: SizeSeries): SizeSeries['rows'][number]['slope'][] {
+  const others = rows.slice(1).flatMap((row) => (row.slope === 'not-dated' ? [] : [row.slope]));
+  return [slope, ...others];
+}
+
+function reasonOf({ slope }: SizeSeries): string {
+  if (typeof slope === 'string') return slope;
+  return slope.interval[0] > 0 || slope.interval[1] < 0 ? 'trees-disagree' : 'not-clear';
+}
+
 /** A length that grows as size does has a slope of 1 on log scale. */
-function paceOf(slope: SizeSeries['slope']): CompiledSize['parts'][number]['pace'] {
-  if (typeof slope === 'string') return 'cannot-tell';
-  if (slope.interval[0] > 1) return 'faster';
-  return slope.interval[1] < 1 ? 'slower' : 'cannot-tell';
+function paceOf(part: SizeSeries): CompiledSize['parts'][number]['pace'] {
+  return ({ above: 'faster', below: 'slower', 'cannot-tell': 'cannot-tell' } as const)[
+    sideOf(slopesOf(part), 1)
+  ];
 }
 
 function composeSeries(series: SizeSeries, sizes: ReadonlyMap<string, number>, label: Texts): Series {
   const { slope, observed } = series;
   const { scale } = observed;
-  const told =
-    typeof slope === 'string'
-      ? { reason: slope }
-      : {
-          slope: {
-            perLog: slope.median,
-            interval: [...slope.interval] as [number, number],
-            pValue: slope.pValue,
-            df: slope.degreesOfFreedom,
-          },
-        };
   const line = typeof slope === 'string' ? [] : slope.line;
   return {
     label,
-    ...told,
+    ...composeSlope(slope),
+    rows: series.rows.map(({ tree, rule, slope: own }) => ({ tree, dating: rule, ...composeSlope(own) })),
     points: pointsOf(series, sizes),
     line: line.map(({ at, median, interval }) => ({
       sizeMm: Math.exp(at),
@@ -67,6 +68,12 @@ function composeSeries(series: SizeSeries, sizes: ReadonlyMap<string, number>, l
       interval: [fromScale(scale, interval[0]), fromScale(scale, interval[1])],
     })),
   };
+}
+
+function composeSlope(slope: SizeSeries['rows'][number]['slope']): Pick<Series, 'slope' | 'reason'> {
+  if (typeof slope === 'string') return { reason: slope };
+  const { median, interval, pValue, degreesOfFreedom } = slope;
+  return { slope: { perLog: median, interval: [...interval], pValue, df: degreesOfFreedom } };
 }
 
 function pointsOf({ observed, limits }: SizeSeries, sizes: ReadonlyMap<string, number>): Series['points'] {

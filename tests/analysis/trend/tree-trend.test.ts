@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { slopeOnTree } from '../../../analysis/estimate/index.ts';
-import { kendallOnTree, trendsOn, verdictOf } from '../../../analysis/trend/index.ts';
+import { kendallOnTree, sideOf, trendsOn, verdictOf } from '../../../analysis/trend/index.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 import { studentQuantile, studentUpperTail } from '../../../analysis/statistics/index.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
@@ -63,8 +63,28 @@ test('a trend is told only where the reference passes and every tree has its sig
 });
 
 function flip(slope: ReturnType<typeof slopeOnTree>): ReturnType<typeof slopeOnTree> {
-  return typeof slope === 'string' ? slope : { ...slope, median: -slope.median };
+  if (typeof slope === 'string') return slope;
+  const [low, high] = slope.interval;
+  return { ...slope, median: -slope.median, interval: [-high, -low] };
 }
+
+test('slopes lie on one side of a value where the reference leaves it out and no other crosses it', () => {
+  const slope = (median: number, reach: number) => ({
+    median,
+    interval: [median - reach, median + reach] as const,
+    pValue: 0.5,
+    degreesOfFreedom: 7,
+    standardDeviation: 1,
+    line: [],
+  });
+  expect(sideOf([slope(1.3, 0.2), slope(1.1, 0.9)], 1)).toBe('above');
+  expect(sideOf([slope(0.7, 0.2), slope(0.9, 0.9)], 1)).toBe('below');
+  expect(sideOf([slope(1.3, 0.4), slope(1.3, 0.1)], 1)).toBe('cannot-tell');
+  expect(sideOf([slope(1.3, 0.2), slope(0.95, 0.9)], 1)).toBe('cannot-tell');
+  expect(sideOf([slope(1.3, 0.2), 'no-scatter'], 1)).toBe('cannot-tell');
+  expect(sideOf(['no-tree', slope(1.3, 0.2)], 1)).toBe('cannot-tell');
+  expect(sideOf([], 1)).toBe('cannot-tell');
+});
 
 test('few taxa, equal values, a level tree and taxa at one point have no slope', () => {
   expect(slopeOnTree({ tree: nineTree, observations: nine.slice(0, 3), predictor: 'time' })).toBe(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { lineageView } from '../../../components/lineage/view.ts';
 import { composeSizeChart, logTicks } from '../../../components/trend/compose-size-chart.ts';
-import { partSentences, sizeReason, sizeSentence } from '../../../components/trend/size-words.ts';
+import { partSentences, sizeReason, sizeRows, sizeSentence } from '../../../components/trend/size-words.ts';
 import type { CompiledSize } from '../../../scripts/compile/contract.ts';
 import { risingTips } from '../fixtures/hands.ts';
 import { inventedLineage } from '../fixtures/invented-lineage.ts';
@@ -18,8 +18,10 @@ const line = [100, 200].map((sizeMm) => ({
   interval: [sizeMm / 4, sizeMm] as [number, number],
 }));
 const slope = { perLog: 1, interval: [0.9, 1.1] as [number, number], pValue: 0.001, df: 9 };
+const row = { tree: 'comb', dating: 'given', slope };
 const part = {
   measurement: 'snout',
+  rows: [row],
   label: { en: 'snout' },
   slope: { ...slope, perLog: 2, interval: [1.5, 2.5] as [number, number] },
   points: [point('first', 100, 20), point('trunk', 200, 90)],
@@ -40,6 +42,10 @@ const size: CompiledSize = {
   trait: {
     label: { en: 'Position' },
     slope: { ...slope, perLog: 20, interval: [5, 35] },
+    rows: [
+      { tree: 'comb', dating: 'given', slope: { ...slope, perLog: -20, interval: [-35, -5] } },
+      { tree: 'other', dating: 'equal-share', reason: 'no-scatter' },
+    ],
     points: [...part.points, broken],
     line,
   },
@@ -68,6 +74,16 @@ describe('what is said of size', () => {
       'a, snout: a doubling of skull length goes with 4.00 times the length (95% range 2.82 to 5.66). It outgrows the animal.',
       'b, face: a doubling of skull length goes with 2.00 times the length (95% range 1.86 to 2.15). That it leaves the pace of the animal cannot be told.',
     ]);
+  });
+
+  test('the arithmetic has a row for every tree and rule of dating, with the trait first and both lengths after it', () => {
+    expect(sizeRows(viewWith(size))).toEqual([
+      ['Position', 'comb', 'its own lengths', '\u221214 percentage points', '\u221225 – \u22123', '0.001'],
+      ['Position', 'other', 'equal shares of free time', 'All measured values are the same.', '', ''],
+      ['a, snout', 'comb', 'its own lengths', '× 2.00', '1.86 – 2.15', '0.001'],
+      ['b, face', 'comb', 'its own lengths', '× 2.00', '1.86 – 2.15', '0.001'],
+    ]);
+    expect(sizeRows(viewWith())).toEqual([]);
   });
 
   test('by default one cannot tell, and a trait without a size says nothing', () => {

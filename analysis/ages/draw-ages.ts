@@ -20,18 +20,26 @@ const edge = 1e-6;
  * down, each at least as old as those above. Never younger than the present. Throws, naming the beds, where their ages
  * cannot obey, or they lie above each other in a ring.
  */
-export function drawAges(
+export function drawAges(toDraw: BedsToDraw, seed: string | number, draw: number): Map<string, number> {
+  return ageDrawer(toDraw, seed)(draw);
+}
+
+/** The same for one draw after another, the beds sorted into sections once. */
+export function ageDrawer(
   { beds, below }: BedsToDraw,
   seed: string | number,
-  draw: number,
-): Map<string, number> {
-  const ages = new Map<string, number>();
-  for (const section of sectionsOf({ beds, below })) {
-    const found =
-      drawByTries(section, { beds, below }, seed, draw) ?? drawDownward(section, { beds, below }, seed, draw);
-    for (const [bed, ageMa] of found) ages.set(bed, ageMa);
-  }
-  return ages;
+): (draw: number) => Map<string, number> {
+  const sections = sectionsOf({ beds, below });
+  return (draw) => {
+    const ages = new Map<string, number>();
+    for (const section of sections) {
+      const found =
+        drawByTries(section, { beds, below }, seed, draw) ??
+        drawDownward(section, { beds, below }, seed, draw);
+      for (const [bed, ageMa] of found) ages.set(bed, ageMa);
+    }
+    return ages;
+  };
 }
 
 function drawOne(

@@ -11,7 +11,7 @@ export {
   type ChartRank,
   type ChartUnit,
 } from './chart.ts';
-export { drawAges, type BedsToDraw } from './draw-ages.ts';
+export { ageDrawer, drawAges, type BedsToDraw } from './draw-ages.ts';
 export {
   ageMeanMa,
   ageQuantileMa,

@@ -19,44 +19,52 @@ export interface Mixture {
 /** Parts that a mixture has room for at first: few need more. */
 const firstRoom = 256;
 
+/** Room of mixtures that are finished, for the next ones: making it costs more than filling it. */
+const spareRooms: Float64Array[] = [];
+
 /** A mixture that is put together part by part, in room that doubles. */
 export class MixtureParts {
   #count = 0;
-  #weights = new Float64Array(firstRoom);
-  #means = new Float64Array(firstRoom);
-  #deviations = new Float64Array(firstRoom);
+  /** Weights, then means, then deviations. */
+  #parts = spareRooms.pop() ?? new Float64Array(3 * firstRoom);
+  #room = this.#parts.length / 3;
 
   /** Adds a normal distribution; one of variance 0 is a point. */
   add(weight: number, mean: number, variance: number): void {
-    if (this.#count === this.#weights.length) this.#grow();
-    this.#weights[this.#count] = weight;
-    this.#means[this.#count] = mean;
-    this.#deviations[this.#count] = Math.sqrt(variance);
+    if (this.#count === this.#room) this.#grow();
+    this.#parts[this.#count] = weight;
+    this.#parts[this.#room + this.#count] = mean;
+    this.#parts[2 * this.#room + this.#count] = Math.sqrt(variance);
     this.#count++;
   }
 
-  /** The mixture so far, its weights scaled to add up to 1. */
-  mixture(): Mixture {
+  /** What a use makes of the mixture, which is not to be kept: its room goes to another. */
+  finish<T>(use: (mixture: Mixture) => T): T {
+    const made = use(this.#mixture());
+    spareRooms.push(this.#parts);
+    return made;
+  }
+
+  /** The mixture, its weights scaled to add up to 1. */
+  #mixture(): Mixture {
+    const [weights, means, deviations] = [0, 1, 2].map((column) =>
+      this.#parts.subarray(column * this.#room, column * this.#room + this.#count),
+    );
     let total = 0;
-    for (let k = 0; k < this.#count; k++) total += this.#weights[k]!;
-    const weights = this.#weights.slice(0, this.#count);
-    for (let k = 0; k < weights.length; k++) weights[k]! /= total;
-    return {
-      weights,
-      means: this.#means.subarray(0, this.#count),
-      deviations: this.#deviations.subarray(0, this.#count),
-    };
+    for (let k = 0; k < weights!.length; k++) total += weights![k]!;
+    for (let k = 0; k < weights!.length; k++) weights![k]! /= total;
+    return { weights: weights!, means: means!, deviations: deviations! };
   }
 
   #grow(): void {
-    const doubled = (old: Float64Array) => {
-      const room = new Float64Array(2 * old.length);
-      room.set(old);
-      return room;
-    };
-    this.#weights = doubled(this.#weights);
-    this.#means = doubled(this.#means);
-    this.#deviations = doubled(this.#deviations);
+    const doubled = new Float64Array(6 * this.#room);
+    for (let column = 0; column < 3; column++)
+      doubled.set(
+        this.#parts.subarray(column * this.#room, (column + 1) * this.#room),
+        2 * column * this.#room,
+      );
+    this.#parts = doubled;
+    this.#room *= 2;
   }
 }
 

@@ -1,4 +1,12 @@
-import { dateTree, type Dating, type DatedTree, type TipAges, type Tree } from '../tree/index.ts';
+import {
+  dateTree,
+  requireTipsByLabel,
+  type Dating,
+  type DatedTree,
+  type TipAges,
+  type Tree,
+} from '../tree/index.ts';
+import type { ValueEstimate } from './posterior.ts';
 import { chooseModel, compareModels } from './models/compare-models.ts';
 import { readNodes } from './estimate-nodes.ts';
 import { findFit, type ModelName } from './rate/fit.ts';
@@ -55,11 +63,13 @@ export interface SpanAnswer {
 export function spanOver(question: SpanQuestion): SpanAnswer {
   const spans = new Map<string, ValueSpan>();
   const failed = new Map<string, { hypothesis: string; count: number; reason: string }>();
+  const asked = question.hypotheses.map((hypothesis) => questionOn(hypothesis, question));
   for (let draw = 0; draw < question.draws; draw++) {
     const tipAges = question.tipAgesOfDraw(draw);
-    for (const { id, tree, dating } of question.hypotheses) {
+    for (const own of asked) {
+      const { id, tree, dating } = own.hypothesis;
       try {
-        widen(spans, question, dateTree(tree, dating, tipAges));
+        widen(spans, own, dateTree(tree, dating, tipAges));
       } catch (error) {
         if (!(error instanceof Error)) throw error;
         const before = failed.get(id);
@@ -78,40 +88,66 @@ export function spanOver(question: SpanQuestion): SpanAnswer {
   };
 }
 
+/** What is asked of one hypothesis: only what its tree holds. */
+interface TreeQuestion {
+  readonly hypothesis: DatedHypothesis;
+  readonly observations: readonly Observation[];
+  /** Taxa wanted, and limits of taxa without an observation, each with its tip. */
+  readonly wanted: readonly { readonly taxon: string; readonly tip: number }[];
+  readonly limits: readonly { readonly limit: LimitObservation; readonly tip: number }[];
+  readonly model: ModelName | 'auto';
+  readonly options: { readonly level: number; readonly seed: string | number };
+}
+
+function questionOn(hypothesis: DatedHypothesis, question: SpanQuestion): TreeQuestion {
+  const { level = 0.95, seed = 1, model = 'brownian', limits = [] } = question;
+  const tips = requireTipsByLabel(hypothesis.tree);
+  const observations = question.observations.filter(({ taxon }) => tips.has(taxon));
+  const measured = new Set(observations.map(({ taxon }) => taxon));
+  return {
+    hypothesis,
+    observations,
+    wanted: question.taxa.flatMap((taxon) => {
+      const tip = tips.get(taxon);
+      return tip === undefined ? [] : [{ taxon, tip }];
+    }),
+    limits: limits.flatMap((limit) => {
+      const tip = tips.get(limit.taxon);
+      return tip === undefined || measured.has(limit.taxon) ? [] : [{ limit, tip }];
+    }),
+    model,
+    options: { level, seed },
+  };
+}
+
 /** Widens the spans by the estimates on one dated tree. */
-function widen(spans: Map<string, ValueSpan>, question: SpanQuestion, tree: DatedTree): void {
-  const { level = 0.95, seed = 1, model: asked = 'brownian' } = question;
-  const labels = new Map(tree.label.map((label, node) => [label, node]));
-  const observations = question.observations.filter(({ taxon }) => labels.has(taxon));
-  const taxa = question.taxa.filter((taxon) => labels.has(taxon));
-  if (observations.length < 4 || taxa.length === 0) return;
+function widen(spans: Map<string, ValueSpan>, question: TreeQuestion, tree: DatedTree): void {
+  const { observations, wanted, model } = question;
+  if (observations.length < 4 || wanted.length === 0) return;
   const network = buildNetwork(tree, observations);
-  const nodeOfTaxon = (taxon: string) => network.nodeOf[labels.get(taxon)!]!;
   const fit = findFit(
     network,
-    asked === 'auto' ? chooseModel(compareModels(network, 'light')) : asked,
+    model === 'auto' ? chooseModel(compareModels(network, 'light')) : model,
     'light',
   );
   if (!fit) return;
-  const measured = new Set(observations.map(({ taxon }) => taxon));
-  const limits = (question.limits ?? [])
-    .filter(({ taxon }) => labels.has(taxon) && !measured.has(taxon))
-    .map((limit) => ({ limit, at: nodeOfTaxon(limit.taxon) }));
-  const { values } = readAtRates(fit, readNodes(fit, taxa.map(nodeOfTaxon), limits, { level, seed }));
-  taxa.forEach((taxon, index) => {
-    const { median, interval } = values[index]!;
-    const before = spans.get(taxon);
-    spans.set(taxon, {
-      taxon,
-      middle: [
-        Math.min(median, before?.middle[0] ?? Infinity),
-        Math.max(median, before?.middle[1] ?? -Infinity),
-      ],
-      interval: [
-        Math.min(interval[0], before?.interval[0] ?? Infinity),
-        Math.max(interval[1], before?.interval[1] ?? -Infinity),
-      ],
-      over: (before?.over ?? 0) + 1,
-    });
-  });
+  const nodes = wanted.map(({ tip }) => network.nodeOf[tip]!);
+  const limits = question.limits.map(({ limit, tip }) => ({ limit, at: network.nodeOf[tip]! }));
+  const { values } = readAtRates(fit, readNodes(fit, nodes, limits, question.options));
+  wanted.forEach(({ taxon }, index) => spans.set(taxon, widened(spans.get(taxon), taxon, values[index]!)));
+}
+
+/** A span that holds one more value; that value's own where there is none yet. */
+function widened(
+  span: ValueSpan | undefined,
+  taxon: string,
+  { median, interval: [low, high] }: ValueEstimate,
+): ValueSpan {
+  if (!span) return { taxon, middle: [median, median], interval: [low, high], over: 1 };
+  return {
+    taxon,
+    middle: [Math.min(median, span.middle[0]), Math.max(median, span.middle[1])],
+    interval: [Math.min(low, span.interval[0]), Math.max(high, span.interval[1])],
+    over: span.over + 1,
+  };
 }

@@ -4,7 +4,8 @@ import { columnWeight, findBestRate, findRateSearch } from './rate/fit.ts';
 import { mixtureMoments, mixtureQuantile } from './mixture.ts';
 import { buildNetwork, hasExactTwins, type Network } from './passes/network.ts';
 import type { Observation } from './observation.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork, type TrendPass } from './passes/pass-up-trend.ts';
+import { scratchFor } from './passes/messages.ts';
+import { passUpTrend, timeNetwork, type TrendPass } from './passes/pass-up-trend.ts';
 import { findRateGrid } from './rate/rate-grid.ts';
 
 /** A slope across related taxa, the rate integrated. */
@@ -58,10 +59,8 @@ export function slopeOnTree(question: {
   const search = findRateSearch(network);
   const grid = search && findRateGrid(columnWeight(network, column), search);
   if (!grid) return 'no-scatter';
-  const columnScratch = makeTimeMessages(network.scratch);
-  const passes = Array.from(grid.rates, (rate) =>
-    passUpTrend(network, column, rate, network.scratch, columnScratch),
-  );
+  const scratch = scratchFor(network.parent.length);
+  const passes = Array.from(grid.rates, (rate) => passUpTrend(network, column, rate, scratch));
   const mixture = {
     weights: grid.weights,
     means: Float64Array.from(passes, ({ slope }) => slope),
@@ -105,15 +104,17 @@ function linePoint(
 
 /**
  * Slope on the time since the root at the rate of largest restricted likelihood, by generalised least squares; undefined
- * where `slopeOnTree` has none. A tenth of its work, for the sign over many datings.
+ * where `slopeOnTree` has none. A tenth of its work and good to 1e-4, for the sign over many datings.
  */
 export function findBestSlope(tree: DatedTree, observations: readonly Observation[]): number | undefined {
   if (observations.length < 4) return undefined;
   const network = buildNetwork(tree, observations);
   const time = timeNetwork(network);
-  const rate = varies(network, time) ? findBestRate(network, 'trend', 'restricted')?.rate : undefined;
+  const rate = varies(network, time)
+    ? findBestRate(network, 'trend', 'restricted', 'light')?.rate
+    : undefined;
   if (rate === undefined) return undefined;
-  const { slope } = passUpTrend(network, time, rate, network.scratch, makeTimeMessages(network.scratch));
+  const { slope } = passUpTrend(network, time, rate, scratchFor(network.parent.length));
   return Number.isFinite(slope) ? slope : undefined;
 }
 

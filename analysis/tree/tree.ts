@@ -61,14 +61,23 @@ export function childrenOf(tree: Tree, node: number): number[] {
   return children;
 }
 
+/** Tips already found, by the tree's topology and its names: a span dates the same tree a thousand times. */
+const foundTips = new WeakMap<
+  Int32Array,
+  { readonly label: Tree['label']; readonly tips: ReadonlyMap<string, number> }
+>();
+
 /** Tip of each label. Throws where a tip has no label or two tips share one, naming it. */
-export function requireTipsByLabel(tree: Tree): Map<string, number> {
-  const byLabel = new Map<string, number>();
+export function requireTipsByLabel(tree: Tree): ReadonlyMap<string, number> {
+  const found = foundTips.get(tree.firstChild);
+  if (found?.label === tree.label) return found.tips;
+  const tips = new Map<string, number>();
   for (const tip of tipsOf(tree)) {
     const label = tree.label[tip]!;
     if (label === '') throw new Error('a tip has no name');
-    if (byLabel.has(label)) throw new Error(`two tips are named "${label}"`);
-    byLabel.set(label, tip);
+    if (tips.has(label)) throw new Error(`two tips are named "${label}"`);
+    tips.set(label, tip);
   }
-  return byLabel;
+  foundTips.set(tree.firstChild, { label: tree.label, tips });
+  return tips;
 }

@@ -2,8 +2,8 @@ import { correctedCriterion, estimateTrait, type ModelName } from '../../analysi
 import { covariancesWith } from '../../analysis/estimate/passes/covariance.ts';
 import { buildNetwork, type Network } from '../../analysis/estimate/passes/network.ts';
 import { beliefOf } from '../../analysis/estimate/passes/per-rate.ts';
-import { makeMessages } from '../../analysis/estimate/passes/messages.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from '../../analysis/estimate/passes/pass-up-trend.ts';
+import { makeColumnMessages } from '../../analysis/estimate/passes/messages.ts';
+import { passUpTrend, timeNetwork } from '../../analysis/estimate/passes/pass-up-trend.ts';
 import { findBestRate } from '../../analysis/estimate/rate/fit.ts';
 import { inverseNormal, studentQuantile, studentUpperTail } from '../../analysis/statistics/index.ts';
 import type { Check, Part } from './account.ts';
@@ -103,13 +103,11 @@ export function coefficients(network: Network, model: ModelName, rate: number) {
     const root = beliefOf(knownAtRate(network, model, rate), { node: network.parent.length - 1, upMa: 0 });
     return { root: root.mean, slope: null, covariances: [root.variance] };
   }
-  const messages = makeMessages(network.parent.length);
   const { slope, slopeVariance, centre } = passUpTrend(
     network,
     timeNetwork(network),
     rate,
-    messages,
-    makeTimeMessages(messages),
+    makeColumnMessages(network.parent.length),
   );
   const shared = -centre.time * slopeVariance;
   return {

@@ -1,7 +1,7 @@
 import { findBestRate } from '../../analysis/estimate/rate/fit.ts';
 import { buildNetwork } from '../../analysis/estimate/passes/network.ts';
-import { makeMessages } from '../../analysis/estimate/passes/messages.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from '../../analysis/estimate/passes/pass-up-trend.ts';
+import { makeColumnMessages } from '../../analysis/estimate/passes/messages.ts';
+import { passUpTrend, timeNetwork } from '../../analysis/estimate/passes/pass-up-trend.ts';
 import { holdToAccount } from './account.ts';
 import { caseChecks, treeOfNineTips } from './brownian-account.ts';
 import { nineTipsTree as tree, observeNineTips as observe } from './nine-tips-tree.ts';
@@ -61,13 +61,11 @@ holdToAccount({
       within: 1e-7,
       answer: () => {
         const best = findBestRate(withoutG, 'trend', 'restricted')!;
-        const messages = makeMessages(withoutG.parent.length);
         const { slope, slopeVariance, centre } = passUpTrend(
           withoutG,
           timeNetwork(withoutG),
           best.rate,
-          messages,
-          makeTimeMessages(messages),
+          makeColumnMessages(withoutG.parent.length),
         );
         return {
           coef: [centre.value - slope * centre.time, slope],

@@ -1,4 +1,4 @@
-import { inverseNormal, logNormalUpperTail, normalUpperTail } from '../../statistics/index.ts';
+import { inverseNormal, logNormalUpperTail, tailFromBell } from '../../statistics/index.ts';
 import type { Random } from '../../random/index.ts';
 import type { Effort } from '../rate/rate-grid.ts';
 
@@ -78,17 +78,68 @@ export function boundedPoints(
   return { at, weights };
 }
 
-/** Natural log of the probability that a normal value lies between bounds; keeps its digits in the tails. */
-export function logProbabilityWithin(mean: number, variance: number, { low, high }: Bounds): number {
+/**
+ * A normal value between bounds, turned so that the side further out in a tail is the upper one, and what lies above each
+ * end: all that its probability and its places follow from.
+ */
+export interface TurnedValue {
+  readonly mean: number;
+  /** Standard deviation, below 0 where the sides are turned. */
+  readonly deviation: number;
+  /** Ends in standard deviations from the mean, the lower first. */
+  readonly near: number;
+  readonly far: number;
+  readonly aboveNear: number;
+  readonly aboveFar: number;
+  readonly bounds: Bounds;
+}
+
+/** Standard deviations beyond which a normal tail is an exponential to all digits. */
+const deepTail = 37;
+
+/** Turns a normal value between bounds. */
+export function turnedValue(mean: number, variance: number, bounds: Bounds): TurnedValue {
+  const { low, high } = bounds;
   const deviation = Math.sqrt(variance);
   const a = (low - mean) / deviation;
   const b = (high - mean) / deviation;
-  if (a === -Infinity) return logNormalUpperTail(-b);
-  if (b === Infinity) return logNormalUpperTail(a);
-  if (a > 0)
-    return logNormalUpperTail(a) + Math.log1p(-Math.exp(logNormalUpperTail(b) - logNormalUpperTail(a)));
-  if (b < 0) return logProbabilityWithin(-mean, variance, { low: -high, high: -low });
-  return Math.log1p(-normalUpperTail(b) - normalUpperTail(-a));
+  const isTurned = a < -b;
+  const near = isTurned ? -b : a;
+  const far = isTurned ? -a : b;
+  const aboveNear = upperTail(near);
+  const aboveFar = far === Infinity ? 0 : upperTail(far);
+  return { mean, deviation: isTurned ? -deviation : deviation, near, far, aboveNear, aboveFar, bounds };
+}
+
+function upperTail(z: number): number {
+  const beyond = tailFromBell(Math.abs(z), Math.exp(-0.5 * z * z));
+  return z < 0 ? 1 - beyond : beyond;
+}
+
+/** Natural log of the probability that the value lies between its bounds; keeps its digits in the tails. */
+export function logProbabilityOf({ near, far, aboveNear, aboveFar }: TurnedValue): number {
+  if (near <= deepTail) return Math.log(aboveNear - aboveFar);
+  const log = logNormalUpperTail(near);
+  return far === Infinity ? log : log + Math.log1p(-Math.exp(logNormalUpperTail(far) - log));
+}
+
+/**
+ * Place of the value by a share, from 0 up to, not including, 1, of the probability between its bounds, counted from the far
+ * end: drawing by inversion.
+ */
+export function placeOf(value: TurnedValue, share: number): number {
+  const { mean, deviation, near, aboveNear, aboveFar, bounds } = value;
+  const inside = share + 2 ** -54;
+  const z =
+    near > deepTail
+      ? near - Math.log(inside) / near
+      : -inverseNormal(aboveFar + inside * (aboveNear - aboveFar));
+  return Math.min(bounds.high, Math.max(bounds.low, mean + deviation * z));
+}
+
+/** The same log of a probability, from mean, variance and bounds. */
+export function logProbabilityWithin(mean: number, variance: number, bounds: Bounds): number {
+  return logProbabilityOf(turnedValue(mean, variance, bounds));
 }
 
 /** Share of a bounded normal value's probability that lies below a place. */
@@ -99,33 +150,7 @@ export function boundedShareBelow(mean: number, variance: number, bounds: Bounds
   return Math.exp(part - logProbabilityWithin(mean, variance, bounds));
 }
 
-/** One draw of a normal value between bounds, by inversion on the side of its tail. */
+/** One draw of a normal value between bounds. */
 export function drawWithin(mean: number, variance: number, bounds: Bounds, random: Random): number {
-  return placesWithin(mean, variance, bounds)(random());
-}
-
-/**
- * The places of a normal value between bounds by their share of its probability, counted from the end that lies further out in
- * a tail: what drawing by inversion needs, the tails worked out once.
- */
-export function placesWithin(
-  mean: number,
-  variance: number,
-  { low, high }: Bounds,
-): (share: number) => number {
-  const deviation = Math.sqrt(variance);
-  const a = (low - mean) / deviation;
-  const b = (high - mean) / deviation;
-  if (a < -b) {
-    const mirrored = placesWithin(-mean, variance, { low: -high, high: -low });
-    return (share) => -mirrored(share);
-  }
-  // beyond 37 standard deviations the tail is an exponential to all digits
-  if (a > 37) return (share) => Math.min(high, mean + deviation * (a - Math.log(share + 2 ** -54) / a));
-  const upper = normalUpperTail(a);
-  const lower = normalUpperTail(b);
-  return (share) => {
-    const z = -inverseNormal(lower + (share + 2 ** -54) * (upper - lower));
-    return Math.min(high, Math.max(low, mean + deviation * z));
-  };
+  return placeOf(turnedValue(mean, variance, bounds), random());
 }

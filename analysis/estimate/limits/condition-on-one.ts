@@ -87,7 +87,7 @@ function conditionNode(
     for (let k = 0; k < points.at.length; k++)
       parts.add(weight * points.weights[k]!, mean + pull * (points.at[k]! - endMean), open[step]!);
   });
-  return summarise(parts.mixture(), level);
+  return parts.finish((mixture) => summarise(mixture, level));
 }
 
 /** Where the node is the bounded value itself, on a twig of no variance: truncated normal distributions, mixed. */
@@ -117,6 +117,6 @@ function summariseSharp(row: readonly AtOneRate[], bounds: Bounds, level: number
   return {
     median: quantile(0.5),
     interval: [quantile((1 - level) / 2), quantile((1 + level) / 2)],
-    standardDeviation: Math.sqrt(mixtureMoments(parts.mixture()).variance),
+    standardDeviation: Math.sqrt(parts.finish(mixtureMoments).variance),
   };
 }

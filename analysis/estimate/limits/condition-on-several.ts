@@ -42,14 +42,19 @@ const lightestRates = { full: 1e-6, light: 1e-3 } as const;
 /** Weight of a rate below which its chains are not judged: they carry nothing that is printed. */
 const judgedWeight = 1e-3;
 
-/** The bounded specimens at one rate, and their covariance with every node wanted. */
+/** The bounded specimens at one rate, and what follows from them for every node wanted. */
 interface Joint {
-  readonly means: Float64Array;
+  readonly means: readonly number[];
   readonly covariance: SmallMatrix;
   readonly precision: SmallMatrix;
-  readonly gains: readonly Float64Array[];
-  readonly nodeMeans: Float64Array;
-  readonly open: Float64Array;
+  readonly nodes: readonly NodeGivenLimits[];
+}
+
+/** A node's mean, how far it follows each specimen, and its variance once all of these are known. */
+interface NodeGivenLimits {
+  readonly mean: number;
+  readonly gains: readonly number[];
+  readonly open: number;
 }
 
 /**
@@ -66,12 +71,14 @@ export function readGivenSeveralLimits(
   const { effort } = fit;
   const bounds = limits.map(({ limit }) => boundsOf(limit));
   const parts = nodes.map(() => new MixtureParts());
+  const covariances = limits.map(() => new Float64Array(fit.network.parent.length));
   const judgement = { splitRHat: 1, precisionSum: 0, judged: 0 };
   return {
     needs: (step, weight) => weight >= lightestRates[effort] && step % rateStride[effort] === 0,
     atRate: (known) => {
       const { weight } = known;
-      const joint = joinLimits(known, limits, nodes);
+      limits.forEach(({ at }, i) => covariancesWith(known, at, covariances[i]!));
+      const joint = joinLimits(known, limits, nodes, covariances);
       if (effort === 'light') return addLattice(joint, bounds, weight, parts);
       const kind = weight > judgedWeight ? 'weighty' : 'slight';
       const runs = drawLimits(joint, bounds, [options.seed, 'limits', known.step], kind);
@@ -79,7 +86,7 @@ export function readGivenSeveralLimits(
       addDraws(joint, runs, weight, parts);
     },
     result: () => {
-      const values = parts.map((part) => summarise(part.mixture(), options.level));
+      const values = parts.map((part) => part.finish((mixture) => summarise(mixture, options.level)));
       if (effort === 'light') return { values, splitRHat: 1, effectiveSize: latticePoints, settled: true };
       const { splitRHat, judged, precisionSum } = judgement;
       const effectiveSize = judged ** 2 / precisionSum;
@@ -100,37 +107,37 @@ function judge(
   judgement.precisionSum += weight ** 2 / Math.min(...found.map((one) => one.effectiveSize));
 }
 
-function joinLimits(known: AtRate, limits: readonly PlacedLimit[], nodes: readonly number[]): Joint {
-  const covariances = limits.map(({ at }) => {
-    const row = new Float64Array(known.network.parent.length);
-    covariancesWith(known, at, row);
-    return row;
-  });
-  const covariance = limits.map(({ limit }, i) =>
-    Float64Array.from(limits, ({ at }, j) => covariances[i]![at]! + (i === j ? limit.twigVariance : 0)),
-  );
+/** What the limits and the nodes are to each other, from the covariance of every node with each limit's. */
+function joinLimits(
+  known: AtRate,
+  limits: readonly PlacedLimit[],
+  nodes: readonly number[],
+  covariances: readonly Float64Array[],
+): Joint {
   // two limits of one taxon without any twig are one value: a grain of variance keeps them apart
-  covariance.forEach((row, i) => (row[i]! *= 1 + 1e-9));
-  const precision = invertSmall(covariance);
-  const gains = nodes.map((node) =>
-    Float64Array.from(limits, (_, i) =>
-      precision[i]!.reduce((sum, part, j) => sum + part * covariances[j]![node]!, 0),
+  const covariance = limits.map(({ limit }, i) =>
+    limits.map(({ at }, j) =>
+      i === j ? (covariances[i]![at]! + limit.twigVariance) * (1 + 1e-9) : covariances[i]![at]!,
     ),
   );
-  const beliefs = nodes.map((node) => beliefOf(known, { node, upMa: 0 }));
+  const precision = invertSmall(covariance);
   return {
-    means: Float64Array.from(limits, ({ at }) => beliefOf(known, { node: at, upMa: 0 }).mean),
+    means: limits.map(({ at }) => beliefOf(known, { node: at, upMa: 0 }).mean),
     covariance,
     precision,
-    gains,
-    nodeMeans: Float64Array.from(beliefs, ({ mean }) => mean),
-    open: Float64Array.from(beliefs, ({ variance }, index) =>
-      Math.max(
-        0,
-        variance - gains[index]!.reduce((sum, gain, i) => sum + gain * covariances[i]![nodes[index]!]!, 0),
-      ),
-    ),
+    nodes: nodes.map((node) => {
+      const { mean, variance } = beliefOf(known, { node, upMa: 0 });
+      const withLimits = covariances.map((row) => row[node]!);
+      const gains = precision.map((row) => dot(row, withLimits));
+      return { mean, gains, open: Math.max(0, variance - dot(gains, withLimits)) };
+    }),
   };
+}
+
+function dot(one: readonly number[], other: readonly number[]): number {
+  let sum = 0;
+  for (let k = 0; k < one.length; k++) sum += one[k]! * other[k]!;
+  return sum;
 }
 
 function drawLimits(
@@ -182,14 +189,13 @@ function addPlaces(
   effort: Effort,
 ): void {
   const at = new Float64Array(points.weights.length);
-  joint.gains.forEach((gain, index) => {
+  joint.nodes.forEach(({ mean, gains, open }, index) => {
     at.fill(0);
     points.at.forEach((ends, i) => {
-      const pull = gain[i]!;
-      const mean = joint.means[i]!;
-      for (let k = 0; k < at.length; k++) at[k]! += pull * (ends[k]! - mean);
+      const pull = gains[i]!;
+      const middle = joint.means[i]!;
+      for (let k = 0; k < at.length; k++) at[k]! += pull * (ends[k]! - middle);
     });
-    const known = { weight, mean: joint.nodeMeans[index]!, variance: joint.open[index]! };
-    gatherDraws(parts[index]!, { at, weights: points.weights }, known, effort);
+    gatherDraws(parts[index]!, { at, weights: points.weights }, { weight, mean, variance: open }, effort);
   });
 }

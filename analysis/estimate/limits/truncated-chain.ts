@@ -4,7 +4,7 @@ import type { SmallMatrix } from './small-matrix.ts';
 
 /** Several bounded normal values that hang together: means, inverse of their covariance, and bounds. */
 export interface BoundedValues {
-  readonly means: Float64Array;
+  readonly means: readonly number[];
   readonly precision: SmallMatrix;
   readonly bounds: readonly Bounds[];
 }
@@ -19,7 +19,7 @@ export function runTruncatedChain(
   counts: { readonly warmUp: number; readonly kept: number },
 ): Float64Array[] {
   const draws = bounds.map(() => new Float64Array(counts.kept));
-  const state = Float64Array.from(bounds, ({ low, high }, i) => Math.min(high, Math.max(low, means[i]!)));
+  const state = bounds.map(({ low, high }, i) => Math.min(high, Math.max(low, means[i]!)));
   for (let round = -counts.warmUp; round < counts.kept; round++) {
     for (let i = 0; i < state.length; i++) {
       const row = precision[i]!;

@@ -1,4 +1,4 @@
-import { placesWithin, logProbabilityWithin, type Bounds } from './bounded-end.ts';
+import { logProbabilityOf, placeOf, turnedValue, type Bounds } from './bounded-end.ts';
 import type { SmallMatrix } from './small-matrix.ts';
 
 /** Points of several bounded normal values that hang together, and their weights, which add up to 1. */
@@ -14,7 +14,7 @@ export interface WeightedPoints {
  * those before it, and the point weighs what the bounds leave.
  */
 export function truncatedLattice(
-  means: Float64Array,
+  means: readonly number[],
   covariance: SmallMatrix,
   bounds: readonly Bounds[],
   count: number,
@@ -22,25 +22,35 @@ export function truncatedLattice(
   const lower = choleskySmall(covariance);
   const at = bounds.map(() => new Float64Array(count));
   const logs = new Float64Array(count);
-  const unit = new Float64Array(bounds.length);
-  const firstPlaces = placesWithin(means[0]!, lower[0]![0]! ** 2, bounds[0]!);
-  for (let point = 0; point < count; point++)
+  const unit = bounds.map(() => 0);
+  const first = turnedValue(means[0]!, lower[0]![0]! ** 2, bounds[0]!);
+  let top = -Infinity;
+  for (let point = 0; point < count; point++) {
     for (let i = 0; i < bounds.length; i++) {
       const row = lower[i]!;
       let mean = means[i]!;
       for (let j = 0; j < i; j++) mean += row[j]! * unit[j]!;
-      const variance = row[i]! * row[i]!;
+      const value = i === 0 ? first : turnedValue(mean, row[i]! * row[i]!, bounds[i]!);
       // what the first value's bounds leave is the same for every point
-      if (i > 0) logs[point]! += logProbabilityWithin(mean, variance, bounds[i]!);
-      const share = evenlySpread(point, i);
-      const places = i === 0 ? firstPlaces : placesWithin(mean, variance, bounds[i]!);
-      at[i]![point] = places(share);
-      unit[i] = (at[i]![point]! - mean) / row[i]!;
+      if (i > 0) logs[point]! += logProbabilityOf(value);
+      const place = placeOf(value, evenlySpread(point, i));
+      at[i]![point] = place;
+      unit[i] = (place - mean) / row[i]!;
     }
-  const top = logs.reduce((largest, log) => Math.max(largest, log), -Infinity);
-  const weights = logs.map((log) => Math.exp(log - top));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return { at, weights: weights.map((weight) => weight / total) };
+    top = Math.max(top, logs[point]!);
+  }
+  return { at, weights: shareOut(logs, top) };
+}
+
+/** Weights that add up to 1, from their logs, written over these. */
+function shareOut(logs: Float64Array, top: number): Float64Array {
+  let total = 0;
+  for (let k = 0; k < logs.length; k++) {
+    logs[k] = Math.exp(logs[k]! - top);
+    total += logs[k]!;
+  }
+  for (let k = 0; k < logs.length; k++) logs[k]! /= total;
+  return logs;
 }
 
 /** Number inside 0 to 1 of a point in one direction: multiples of the root of a prime, wrapped (Weyl's sequence). */
@@ -52,14 +62,16 @@ function evenlySpread(point: number, direction: number): number {
 const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37] as const;
 
 /** Lower triangle whose square is a small symmetric positive definite matrix. Throws where it is singular. */
-function choleskySmall(matrix: SmallMatrix): Float64Array[] {
-  const lower = matrix.map(() => new Float64Array(matrix.length));
+function choleskySmall(matrix: SmallMatrix): SmallMatrix {
+  const lower: number[][] = [];
   matrix.forEach((row, i) => {
+    const own: number[] = [];
+    lower.push(own);
     for (let j = 0; j <= i; j++) {
       let sum = row[j]!;
-      for (let k = 0; k < j; k++) sum -= lower[i]![k]! * lower[j]![k]!;
+      for (let k = 0; k < j; k++) sum -= own[k]! * lower[j]![k]!;
       if (i === j && !(sum > 0)) throw new Error('the covariance of the limits is singular');
-      lower[i]![j] = i === j ? Math.sqrt(sum) : sum / lower[j]![j]!;
+      own.push(i === j ? Math.sqrt(sum) : sum / lower[j]![j]!);
     }
   });
   return lower;

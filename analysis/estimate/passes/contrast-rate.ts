@@ -5,7 +5,7 @@ import type { Network } from './network.ts';
  * (Felsenstein 1985, American Naturalist 125: 1–15), squared trait units a million years; 0 where all values are equal.
  */
 export function contrastRate({ parent, branchMa, ownPrecision, ownMean, observations }: Network): number {
-  const mean = Float64Array.from(ownMean);
+  const mean = ownMean.slice();
   // of what was observed at a node or under it, in million years of change; Infinity where nothing was
   const variance = ownPrecision.map((precision) => (precision > 0 ? 0 : Infinity));
   let squares = 0;

@@ -27,3 +27,48 @@ export function makeMessages(count: number): Messages {
     fallingMean: new Float64Array(count),
   };
 }
+
+/** Messages of the values, and of the column that a trend or a predictor adds: the precisions are the same. */
+export interface ColumnMessages {
+  readonly messages: Messages;
+  readonly columnMessages: Messages;
+}
+
+/** Room for both columns of a network of so many nodes. */
+export function makeColumnMessages(count: number): ColumnMessages {
+  const messages = makeMessages(count);
+  const columnMessages = {
+    ...messages,
+    belowMean: new Float64Array(count),
+    risingMean: new Float64Array(count),
+    otherMean: new Float64Array(count),
+    fallingMean: new Float64Array(count),
+  };
+  return { messages, columnMessages };
+}
+
+let spare: ColumnMessages | undefined;
+
+/**
+ * What a use makes of room for both columns, which is not to be kept: the next use on a network of the same size has the
+ * same room.
+ */
+export function withColumnMessages<T>(count: number, use: (room: ColumnMessages) => T): T {
+  const room = spare?.messages.belowMean.length === count ? spare : makeColumnMessages(count);
+  // a use within this one must not have it too
+  spare = undefined;
+  const made = use(room);
+  spare = room;
+  return made;
+}
+
+let scratch = makeColumnMessages(0);
+
+/**
+ * Room that every likelihood writes over, so that nobody may read it later: a span asks for a hundred thousand of them on
+ * networks of one size, and making the room would cost as much as the passes.
+ */
+export function scratchFor(count: number): ColumnMessages {
+  if (scratch.messages.belowMean.length !== count) scratch = makeColumnMessages(count);
+  return scratch;
+}

@@ -1,7 +1,6 @@
 import { zeroTwigShare } from '../../tolerance.ts';
 import { requireTipsByLabel, rootOf, type DatedTree } from '../../tree/index.ts';
 import { requireUsable, type Observation } from '../observation.ts';
-import { makeMessages, type Messages } from './messages.ts';
 
 /**
  * What the passes run on: the dated tree with its zero twigs merged, so that every branch has a length, and what
@@ -27,8 +26,6 @@ export interface Network {
   readonly observedAt: Int32Array;
   /** Log-likelihood of the differences between observations that share a node; it holds no rate. */
   readonly sharedLogLikelihood: number;
-  /** Room that every likelihood writes over: what stands in it is nobody's to read. */
-  readonly scratch: Messages;
 }
 
 /**
@@ -72,8 +69,7 @@ export function buildNetwork(tree: DatedTree, observations: readonly Observation
     ownMean[node]! += share * (mean - ownMean[node]!);
     ownPrecision[node] = before + precision;
   });
-  const scratch = makeMessages(count);
-  return { ...merged, ownPrecision, ownMean, observations, observedAt, sharedLogLikelihood, scratch };
+  return { ...merged, ownPrecision, ownMean, observations, observedAt, sharedLogLikelihood };
 }
 
 /** Whether two exact observations stand at distance zero, which no network can hold. */

@@ -1,4 +1,4 @@
-import type { Messages } from './messages.ts';
+import type { ColumnMessages } from './messages.ts';
 import type { Network } from './network.ts';
 
 const logTwoPi = Math.log(2 * Math.PI);
@@ -24,18 +24,6 @@ export function timeNetwork(network: Network): Network {
   return { ...network, ownMean };
 }
 
-/** Messages for the time column: precisions are those of the values, means are its own. */
-export function makeTimeMessages(messages: Messages): Messages {
-  const count = messages.belowMean.length;
-  return {
-    ...messages,
-    belowMean: new Float64Array(count),
-    risingMean: new Float64Array(count),
-    otherMean: new Float64Array(count),
-    fallingMean: new Float64Array(count),
-  };
-}
-
 /**
  * Carries values and times up together and solves for the slope by generalised least squares: the differences met at
  * each fork are the contrasts of both. Slope and its variance are NaN where no time separates the observations.
@@ -44,12 +32,11 @@ export function passUpTrend(
   network: Network,
   time: Network,
   rate: number,
-  messages: Messages,
-  timeMessages: Messages,
+  { messages, columnMessages }: ColumnMessages,
 ): TrendPass {
   const { parent, branchMa } = network;
   const { belowPrecision, belowMean, risingPrecision, risingMean } = messages;
-  const { belowMean: belowTime, risingMean: risingTime } = timeMessages;
+  const { belowMean: belowTime, risingMean: risingTime } = columnMessages;
   belowPrecision.set(network.ownPrecision);
   belowMean.set(network.ownMean);
   belowTime.set(time.ownMean);

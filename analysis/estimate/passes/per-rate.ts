@@ -1,10 +1,10 @@
 import { beliefAlongBranch, beliefAt, type Belief } from './belief.ts';
 import type { Fit } from '../rate/fit.ts';
-import { makeMessages, type Messages } from './messages.ts';
+import { withColumnMessages, type ColumnMessages, type Messages } from './messages.ts';
 import type { Network } from './network.ts';
 import { passDown } from './pass-down.ts';
 import { passUp } from './pass-up.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from './pass-up-trend.ts';
+import { passUpTrend, timeNetwork } from './pass-up-trend.ts';
 
 /** Where a value is wanted: a node of the network, or a point on the branch above it, `upMa` before the node. */
 export interface Place {
@@ -55,41 +55,41 @@ export function both<A, B>(first: RateReading<A>, second: RateReading<B>): RateR
  * What a reading finds: both passes are run at every rate that it needs, the slope of a trend solved anew every time.
  * Linear in nodes for a rate.
  */
-export function readAtRates<T>(fit: Fit, { needs, atRate, result }: RateReading<T>): T {
-  const { network, grid } = fit;
-  const messages = makeMessages(network.parent.length);
-  const column = fit.model === 'trend' ? trendColumn(network, messages) : undefined;
+export function readAtRates<T>(fit: Fit, reading: RateReading<T>): T {
+  return withColumnMessages(fit.network.parent.length, (room) => {
+    visitRates(fit, reading, room);
+    return reading.result();
+  });
+}
+
+function visitRates<T>(
+  { model, network, grid }: Fit,
+  { needs, atRate }: RateReading<T>,
+  room: ColumnMessages,
+) {
+  const { messages } = room;
+  const time = model === 'trend' ? timeNetwork(network) : undefined;
   for (let step = 0; step < grid.rates.length; step++) {
     const rate = grid.rates[step]!;
     const weight = grid.weights[step]!;
     if (needs && !needs(step, weight)) continue;
-    const trend = column && solveTrend(network, column, rate, messages);
+    const trend = time && solveTrend(network, time, rate, room);
     if (!trend) passUp(network, rate, messages);
     passDown(network, rate, messages);
     atRate({ network, messages, rate, step, weight, trend });
   }
-  return result();
-}
-
-interface TrendColumn {
-  readonly time: Network;
-  readonly timeMessages: Messages;
-}
-
-function trendColumn(network: Network, messages: Messages): TrendColumn {
-  return { time: timeNetwork(network), timeMessages: makeTimeMessages(messages) };
 }
 
 /** Both columns carried up, and the times carried down; the values are still to be. */
 function solveTrend(
   network: Network,
-  { time, timeMessages }: TrendColumn,
+  time: Network,
   rate: number,
-  messages: Messages,
+  room: ColumnMessages,
 ): NonNullable<AtRate['trend']> {
-  const { slope, slopeVariance } = passUpTrend(network, time, rate, messages, timeMessages);
-  passDown(time, rate, timeMessages);
-  return { slope, variance: slopeVariance, timeMessages };
+  const { slope, slopeVariance } = passUpTrend(network, time, rate, room);
+  passDown(time, rate, room.columnMessages);
+  return { slope, variance: slopeVariance, timeMessages: room.columnMessages };
 }
 
 /** Mean and variance of a place at one rate, the slope's own uncertainty included. */

@@ -1,8 +1,8 @@
 import { findMaximum } from '../../statistics/index.ts';
-import type { Messages } from '../passes/messages.ts';
+import { scratchFor, type Messages } from '../passes/messages.ts';
 import type { Network } from '../passes/network.ts';
 import { passUp } from '../passes/pass-up.ts';
-import { makeTimeMessages, passUpTrend, timeNetwork } from '../passes/pass-up-trend.ts';
+import { passUpTrend, timeNetwork } from '../passes/pass-up-trend.ts';
 import { contrastRate } from '../passes/contrast-rate.ts';
 import {
   findRateGrid,
@@ -83,8 +83,8 @@ export function findBestRate(
     if (value > atBest) [best, atBest] = [top - down, value];
     else if (value < atBest - 25) break;
   }
-  // a likelihood is flat at its top: the light place costs it less than 1e-5
-  const found = findMaximum(of, best - 1, best + 1, effort === 'full' ? 1e-9 : 1e-3);
+  // a likelihood is flat at its top: the light place costs it less than 1e-7
+  const found = findMaximum(of, best - 1, best + 1, effort === 'full' ? 1e-9 : 1e-4);
   // the bound of no change is taken only where nothing above it is more likely
   return found.value > bottom + 1e-9
     ? { rate: Math.exp(found.at), logLikelihood: found.value }
@@ -96,14 +96,14 @@ function logLikelihoodOf(
   model: ModelName,
   kind: 'restricted' | 'full',
 ): (logRate: number) => number {
-  const { scratch } = network;
+  const scratch = scratchFor(network.parent.length);
   if (model === 'trend') {
-    const [time, timeScratch] = [timeNetwork(network), makeTimeMessages(scratch)];
-    return (logRate) => passUpTrend(network, time, Math.exp(logRate), scratch, timeScratch)[kind];
+    const time = timeNetwork(network);
+    return (logRate) => passUpTrend(network, time, Math.exp(logRate), scratch)[kind];
   }
   return kind === 'restricted'
-    ? (logRate) => passUp(network, Math.exp(logRate), scratch)
-    : (logRate) => fullLogLikelihood(network, Math.exp(logRate), scratch);
+    ? (logRate) => passUp(network, Math.exp(logRate), scratch.messages)
+    : (logRate) => fullLogLikelihood(network, Math.exp(logRate), scratch.messages);
 }
 
 /**
@@ -118,27 +118,24 @@ export function fullLogLikelihood(network: Network, rate: number, messages: Mess
 
 /** Restricted likelihood of the rate times its reference prior, per unit of ln(rate). */
 function brownianWeight(network: Network): LogRateWeight {
+  const { messages } = scratchFor(network.parent.length);
   const room = makeInformationRoom(network.parent.length);
   return (logRate) => {
     const rate = Math.exp(logRate);
-    return passUp(network, rate, network.scratch) + 0.5 * Math.log(rateInformation(network, rate, room));
+    return passUp(network, rate, messages) + 0.5 * Math.log(rateInformation(network, rate, room));
   };
 }
 
 /** The same with a slope on a column of the network's observations, such as time, its value integrated too. */
 export function columnWeight(network: Network, column: Network): LogRateWeight {
-  const { scratch } = network;
-  const columnScratch = makeTimeMessages(scratch);
+  const scratch = scratchFor(network.parent.length);
   const room = makeInformationRoom(network.parent.length);
   const trendRoom = makeTrendRoom(network.parent.length);
   return (logRate) => {
     const rate = Math.exp(logRate);
     const information =
       rateInformation(network, rate, room) + trendInformation(network, column, rate, trendRoom);
-    return (
-      passUpTrend(network, column, rate, scratch, columnScratch).restricted +
-      0.5 * Math.log(Math.max(0, information))
-    );
+    return passUpTrend(network, column, rate, scratch).restricted + 0.5 * Math.log(Math.max(0, information));
   };
 }
 

@@ -1,4 +1,4 @@
-import { drawAges, type HorizonAge } from '../../../analysis/ages/index.ts';
+import { ageDrawer, type HorizonAge } from '../../../analysis/ages/index.ts';
 import type { ResolvedAge } from '../resolve/ages.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { TaxonAges } from './taxon-ages.ts';
@@ -26,9 +26,12 @@ export function ageDraws(
   }
   const below = new Map(records.horizons.records.map(({ value }) => [value.id, value.above ?? []]));
   const known = new Map<number, ReadonlyMap<string, number>>();
+  // made at the first draw: a check draws nothing
+  let drawer: ReturnType<typeof ageDrawer> | undefined;
   return {
     of(draw) {
-      const drawn = known.get(draw) ?? drawAges({ beds, below }, seed, draw);
+      drawer ??= ageDrawer({ beds, below }, seed);
+      const drawn = known.get(draw) ?? drawer(draw);
       known.set(draw, drawn);
       return drawn;
     },

@@ -12,6 +12,7 @@ import { findLimits, warnOfImprobable, type SpecimenLimit } from './limits.ts';
 import { observeTrait, type ObservedTrait } from './observe-trait.ts';
 import { carrierBeds, placeTaxa } from './placement.ts';
 import { ageDraws } from './age-draws.ts';
+import { ageSampler } from './age-sampler.ts';
 import { analyseSection, type AnalysedSection } from '../section/analyse-section.ts';
 import { spanOfTrait, type TraitSpan } from './span.ts';
 import { taxonAges, type TaxonAges } from './taxon-ages.ts';
@@ -87,7 +88,7 @@ export function analyseLineage(
     const isOfSection = lineage.records.section?.value.trait === each.record.value.id;
     const told = answer && !isOfSection ? warnOfEstimates(each, reference, answer, where, report) : undefined;
     warnOfImprobable(each.limits, answer, report);
-    const grounds = { trees, lineage, carriers, reference: placedMa, settings, drawn };
+    const grounds = { trees, ages: ageSampler(lineage, carriers, placedMa, drawn), settings };
     const span =
       depth === 'whole' && answer?.estimated ? spanOfTrait(each, grounds, where, report) : undefined;
     const trend = depth === 'whole' ? trendOfTrait(each, grounds) : undefined;

@@ -51,7 +51,7 @@ const linePoints = 25;
 export function sizeOfTrait(
   evidence: TraitEvidence,
   lineage: ResolvedLineage,
-  { trees, reference: ages }: Pick<SpanGrounds, 'trees' | 'reference'>,
+  { trees, ages }: Pick<SpanGrounds, 'trees' | 'ages'>,
 ): TraitSize | undefined {
   const { trait, kind } = evidence.observed;
   if (typeof trait.size !== 'string' || !lineage.scheme.measurements.has(trait.size)) return undefined;
@@ -59,7 +59,7 @@ export function sizeOfTrait(
   const sizes = new Map(
     [...size.taxa].flatMap(([taxon, { mean }]): [string, number][] => (mean ? [[taxon, mean.mean]] : [])),
   );
-  const dated = everyHypothesis(trees).map((each) => ({ ...each, dated: findDated(each, ages) }));
+  const dated = everyHypothesis(trees).map((each) => ({ ...each, dated: findDated(each, ages.ofDraw(0)) }));
   const against = (series: Omit<SizeSeries, 'slope' | 'rows'>): SizeSeries => {
     if (series.measurement === trait.size) return { ...series, slope: 'is-the-size', rows: [] };
     const rows = dated.map(({ id, dating, dated: tree }, index): SizeRow => ({

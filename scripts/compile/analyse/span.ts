@@ -1,24 +1,19 @@
 import { spanOver, type SpanAnswer, type ValueSpan } from '../../../analysis/estimate/index.ts';
-import { writeNewick, type TipAges } from '../../../analysis/tree/index.ts';
+import { writeNewick } from '../../../analysis/tree/index.ts';
 import type { Report } from '../findings/report.ts';
-import type { ResolvedLineage } from '../resolve/lineage.ts';
-import type { AuthoredLineage, Taxon } from '../schema/index.ts';
+import type { AuthoredLineage } from '../schema/index.ts';
 import { answerOnce } from '../source/remember.ts';
 import type { Span } from '../source/source-text.ts';
-import { ownBed, type AgeDraws } from './age-draws.ts';
+import type { AgeSampler } from './age-sampler.ts';
 import type { DatedLineageTree } from './date-trees.ts';
 import { limitsIn, observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
 import { hypothesesOf } from './hypotheses.ts';
-import { today, type CarrierBeds } from './placement.ts';
 
 /** What the span of a trait's values is taken over. */
 export interface SpanGrounds {
   trees: readonly DatedLineageTree[];
-  lineage: ResolvedLineage;
-  /** Beds by which each taxon is placed in time. */
-  carriers: CarrierBeds;
-  reference: TipAges;
-  drawn: AgeDraws;
+  /** Ages of the tips for the trait. */
+  ages: AgeSampler;
   settings: AuthoredLineage['estimate'];
 }
 
@@ -53,15 +48,13 @@ export function spanOfTrait(
     model: settings.model,
     seed: settings.seed,
   };
-  const sampler = ageSampler(grounds);
+  const { ages } = grounds;
   const key = JSON.stringify([
     question,
     hypotheses.map(({ id, tree, dating }) => [id, writeNewick(tree), dating]),
-    sampler.key,
+    ages.key,
   ]);
-  const answer = knownSpan(key, () =>
-    spanOver({ ...question, hypotheses, tipAgesOfDraw: sampler.tipAgesOfDraw }),
-  );
+  const answer = knownSpan(key, () => spanOver({ ...question, hypotheses, tipAgesOfDraw: ages.ofDraw }));
   reportFailures(answer, settings.ageDraws + 1, where, report);
   const rules = new Set(hypotheses.map(({ dating }) => dating.rule)).size;
   return {
@@ -74,37 +67,6 @@ export function spanOfTrait(
 
 /** The span takes seconds and an edit of a text changes nothing in it: while an author works, equal questions are answered once. */
 const knownSpan = answerOnce<SpanAnswer>(32);
-
-/** Ages of the tips of a trait by numbered draw, 0 the reference, and what they follow from. */
-export function ageSampler(grounds: SpanGrounds): {
-  tipAgesOfDraw: (draw: number) => TipAges;
-  key: unknown;
-} {
-  const { carriers, reference, drawn } = grounds;
-  return {
-    tipAgesOfDraw: (draw) => tipAgesOf(draw, grounds),
-    key: [[...carriers], [...reference], drawn.key],
-  };
-}
-
-function tipAgesOf(draw: number, { lineage, carriers, reference, drawn }: SpanGrounds): TipAges {
-  if (draw === 0) return reference;
-  const beds = drawn.of(draw);
-  const taxa = lineage.records.taxa.records.map(({ value }) => value);
-  return new Map(taxa.flatMap((taxon) => sampledAge(taxon, carriers.get(taxon.id) ?? [], beds)));
-}
-
-function sampledAge(
-  taxon: Taxon,
-  horizons: readonly string[],
-  drawn: ReadonlyMap<string, number>,
-): [string, number][] {
-  const ages = horizons.flatMap((id) => (id === today ? 0 : (drawn.get(id) ?? [])));
-  if (ages.length > 0) return [[taxon.id, ages.reduce((sum, age) => sum + age, 0) / ages.length]];
-  if (taxon.living) return [[taxon.id, 0]];
-  const own = drawn.get(ownBed(taxon.id));
-  return own === undefined ? [] : [[taxon.id, own]];
-}
 
 function reportFailures({ failed }: SpanAnswer, draws: number, where: Span, report: Report): void {
   for (const { hypothesis, count, reason } of failed) {

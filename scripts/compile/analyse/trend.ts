@@ -14,7 +14,7 @@ import { answerOnce } from '../source/remember.ts';
 import { observationsIn, type TraitEvidence } from './estimate-lineage-trait.ts';
 import { unlessRefused } from './engine-refusal.ts';
 import { everyHypothesis, findDated } from './hypotheses.ts';
-import { ageSampler, type SpanGrounds } from './span.ts';
+import type { SpanGrounds } from './span.ts';
 
 /** One row of a trend: a tree, a rule of dating, the slope or why there is none, and its sign over sampled ages. */
 export interface TrendRow {
@@ -50,16 +50,16 @@ export function trendOfTrait(evidence: TraitEvidence, grounds: SpanGrounds): Tra
   const hypotheses = everyHypothesis(trees);
   if (hypotheses.length === 0) return { ...nothing, reason: 'no-tree' };
   const observations = observationsIn(new Set(trees.flatMap((tree) => [...tree.taxa])), evidence);
-  const sampler = ageSampler(grounds);
-  const { seed, ageDraws } = grounds.settings;
+  const { ages, settings } = grounds;
+  const { seed, ageDraws } = settings;
   const key = JSON.stringify([
     observations,
     hypotheses.map(({ id, tree, dating }) => [id, writeNewick(tree), dating]),
-    sampler.key,
+    ages.key,
     [seed, ageDraws],
   ]);
   return knownTrend(key, () => {
-    const question = { observations, tipAgesOfDraw: sampler.tipAgesOfDraw, draws: ageDraws + 1 };
+    const question = { observations, tipAgesOfDraw: ages.ofDraw, draws: ageDraws + 1 };
     return trendFrom(hypotheses, question, seed);
   });
 }

@@ -1,22 +1,35 @@
 import { expect, test } from 'vitest';
 import { gatherDraws } from '../../../analysis/estimate/limits/gather-draws.ts';
-import { MixtureParts, mixtureMoments, mixtureQuantile } from '../../../analysis/estimate/mixture.ts';
+import {
+  MixtureParts,
+  mixtureMoments,
+  mixtureQuantile,
+  type Mixture,
+} from '../../../analysis/estimate/mixture.ts';
 import { normalDraw, seededRandom } from '../../../analysis/random/index.ts';
 
 const random = seededRandom('draws');
 const at = Float64Array.from({ length: 2000 }, () => Math.abs(normalDraw(random)));
 const weights = new Float64Array(at.length).fill(1 / at.length);
 
+function kept(parts: MixtureParts): Mixture {
+  return parts.finish(({ weights, means, deviations }) => ({
+    weights: weights.slice(),
+    means: means.slice(),
+    deviations: deviations.slice(),
+  }));
+}
+
 function oneByOne(variance: number) {
   const parts = new MixtureParts();
   at.forEach((place, k) => parts.add(weights[k]!, 10 + place, variance));
-  return parts.mixture();
+  return kept(parts);
 }
 
 function gathered(variance: number, effort: 'full' | 'light') {
   const parts = new MixtureParts();
   gatherDraws(parts, { at, weights }, { weight: 1, mean: 10, variance }, effort);
-  return parts.mixture();
+  return kept(parts);
 }
 
 test.each([
@@ -46,9 +59,22 @@ test('equal places are one part', () => {
   const parts = new MixtureParts();
   const same = { at: Float64Array.of(3, 3, 3), weights: Float64Array.of(0.2, 0.3, 0.5) };
   gatherDraws(parts, same, { weight: 0.5, mean: 1, variance: 2 }, 'full');
-  expect(parts.mixture()).toEqual({
+  expect(kept(parts)).toEqual({
     weights: Float64Array.of(1),
     means: Float64Array.of(4),
     deviations: Float64Array.of(Math.sqrt(2)),
+  });
+});
+
+test('a mixture in room that another has used holds none of what was in it', () => {
+  const first = new MixtureParts();
+  for (let k = 0; k < 1000; k++) first.add(1, k, 1);
+  first.finish(() => undefined);
+  const second = new MixtureParts();
+  second.add(3, 7, 4);
+  expect(kept(second)).toEqual({
+    weights: Float64Array.of(1),
+    means: Float64Array.of(7),
+    deviations: Float64Array.of(2),
   });
 });

@@ -2,13 +2,9 @@ import { expect, test } from 'vitest';
 import { chooseModel, correctedCriterion } from '../../../analysis/estimate/models/compare-models.ts';
 import { estimateTrait } from '../../../analysis/estimate/index.ts';
 import { findFit } from '../../../analysis/estimate/rate/fit.ts';
-import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
+import { makeColumnMessages } from '../../../analysis/estimate/passes/messages.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
-import {
-  makeTimeMessages,
-  passUpTrend,
-  timeNetwork,
-} from '../../../analysis/estimate/passes/pass-up-trend.ts';
+import { passUpTrend, timeNetwork } from '../../../analysis/estimate/passes/pass-up-trend.ts';
 import { compareSensitivity } from '../../../analysis/estimate/models/sensitivity.ts';
 import { makeTrendRoom, trendInformation } from '../../../analysis/estimate/rate/trend-information.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
@@ -38,11 +34,10 @@ test('the trend takes one degree of freedom from the information on the rate', (
 
 test('the information of a trend with sampling variance is that of numerical differences', () => {
   const network = buildNetwork(tree, observe(['G'], true));
-  const [messages, time] = [makeMessages(network.parent.length), timeNetwork(network)];
+  const time = timeNetwork(network);
+  const room = makeColumnMessages(network.parent.length);
   const logSquares = (logRate: number) =>
-    -Math.log(
-      passUpTrend(network, time, Math.exp(logRate), messages, makeTimeMessages(messages)).slopeVariance,
-    );
+    -Math.log(passUpTrend(network, time, Math.exp(logRate), room).slopeVariance);
   for (const logRate of [-9, -7, -5.5, -4]) {
     const h = 1e-3;
     const [less, here, more] = [logSquares(logRate - h), logSquares(logRate), logSquares(logRate + h)];

@@ -27,6 +27,16 @@ test('every sheet is in a room, and no room holds again what every page has', ()
   expect(everywhere.filter((name, at) => everywhere.indexOf(name) !== at)).toEqual([]);
 });
 
+test('no room writes into a layer of what every page has: which of the two comes first is not ours to say', () => {
+  const layersOf = (name: string) =>
+    [...sheets.find((sheet) => sheet.name === name)!.css.matchAll(/layer\(([^)]+)\)/g)].map(
+      (found) => found[1]!,
+    );
+  const everywhere = layersOf('index.css');
+  const rooms = names.filter((name) => name.startsWith('rooms/')).flatMap(layersOf);
+  expect(rooms.filter((layer) => everywhere.includes(layer))).toEqual([]);
+});
+
 test.each(names.filter(isEntry))('%s states the order of the layers first', (name) => {
   expect(held(name)[0]).toBe('layers.css');
 });

@@ -33,7 +33,8 @@ export function dateByEqualShare(tree: Tree, tipAgesMa: TipAges, rootAgeMa: numb
 /** For each node the age of its oldest tip, the number of branches to it (the most where tips tie), and the child towards it. */
 function oldestTips(tree: Tree, ageMa: Float64Array) {
   const count = tree.parent.length;
-  const oldestMa = ageMa.map((age) => (Number.isNaN(age) ? -1 : age));
+  const oldestMa = ageMa.slice();
+  for (let node = 0; node < count; node++) if (Number.isNaN(oldestMa[node])) oldestMa[node] = -1;
   const steps = new Int32Array(count);
   const towards = new Int32Array(count).fill(-1);
   for (let node = 0; node < count - 1; node++) {

@@ -1,4 +1,4 @@
-import { boundedPoints, drawWithin, type Bounds } from '../../analysis/estimate/limits/bounded-end.ts';
+import { BoundedValue, boundedPoints, type Bounds } from '../../analysis/estimate/limits/bounded-end.ts';
 import { readGivenOneLimit } from '../../analysis/estimate/limits/condition-on-one.ts';
 import { readLimitProbabilities } from '../../analysis/estimate/limits/limit-probability.ts';
 import { mixtureMoments, mixtureQuantile } from '../../analysis/estimate/mixture.ts';
@@ -191,7 +191,7 @@ export function standard({ a }: { readonly a: number }): Part {
     a,
     mean,
     var: at.reduce((sum, value, k) => sum + (value - mean) ** 2 * weights[k]!, 0),
-    q025: drawWithin(0, 1, bounds, () => 0.975),
-    q975: drawWithin(0, 1, bounds, () => 0.025),
+    q025: new BoundedValue().set(0, 1, bounds).placeAt(0.975),
+    q975: new BoundedValue().set(0, 1, bounds).placeAt(0.025),
   };
 }

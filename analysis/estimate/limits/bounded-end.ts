@@ -1,5 +1,4 @@
 import { inverseNormal, logNormalUpperTail, tailFromBell } from '../../statistics/index.ts';
-import type { Random } from '../../random/index.ts';
 import type { Effort } from '../rate/rate-grid.ts';
 
 /** Ends between which a normal value is known to lie; one of them may be infinite. */
@@ -78,79 +77,73 @@ export function boundedPoints(
   return { at, weights };
 }
 
-/**
- * A normal value between bounds, turned so that the side further out in a tail is the upper one, and what lies above each
- * end: all that its probability and its places follow from.
- */
-export interface TurnedValue {
-  readonly mean: number;
-  /** Standard deviation, below 0 where the sides are turned. */
-  readonly deviation: number;
-  /** Ends in standard deviations from the mean, the lower first. */
-  readonly near: number;
-  readonly far: number;
-  readonly aboveNear: number;
-  readonly aboveFar: number;
-  readonly bounds: Bounds;
-}
-
 /** Standard deviations beyond which a normal tail is an exponential to all digits. */
 const deepTail = 37;
 
-/** Turns a normal value between bounds. */
-export function turnedValue(mean: number, variance: number, bounds: Bounds): TurnedValue {
-  const { low, high } = bounds;
-  const deviation = Math.sqrt(variance);
-  const a = (low - mean) / deviation;
-  const b = (high - mean) / deviation;
-  const isTurned = a < -b;
-  const near = isTurned ? -b : a;
-  const far = isTurned ? -a : b;
-  const aboveNear = upperTail(near);
-  const aboveFar = far === Infinity ? 0 : upperTail(far);
-  return { mean, deviation: isTurned ? -deviation : deviation, near, far, aboveNear, aboveFar, bounds };
+/**
+ * A normal value between bounds, set anew for every use: an object for each of a hundred thousand draws would be half of what
+ * a compile allocates. It is turned so that the side further out in a tail is the upper one.
+ */
+export class BoundedValue {
+  #mean = NaN;
+  /** Below 0 where the sides are turned. */
+  #deviation = NaN;
+  #low = NaN;
+  #high = NaN;
+  /** Ends in standard deviations from the mean, the lower first, and the probability above each. */
+  #near = NaN;
+  #far = NaN;
+  #aboveNear = NaN;
+  #aboveFar = NaN;
+
+  /** Sets mean, variance and bounds; the bounds may lie far in a tail. */
+  set(mean: number, variance: number, { low, high }: Bounds): this {
+    const deviation = Math.sqrt(variance);
+    const a = (low - mean) / deviation;
+    const b = (high - mean) / deviation;
+    const isTurned = a < -b;
+    this.#mean = mean;
+    this.#deviation = isTurned ? -deviation : deviation;
+    this.#low = low;
+    this.#high = high;
+    this.#near = isTurned ? -b : a;
+    this.#far = isTurned ? -a : b;
+    this.#aboveNear = upperTail(this.#near);
+    this.#aboveFar = upperTail(this.#far);
+    return this;
+  }
+
+  /** Natural log of the probability between the bounds; keeps its digits in the tails. */
+  logProbability(): number {
+    if (this.#near <= deepTail) return Math.log(this.#aboveNear - this.#aboveFar);
+    const log = logNormalUpperTail(this.#near);
+    return this.#far === Infinity ? log : log + Math.log1p(-Math.exp(logNormalUpperTail(this.#far) - log));
+  }
+
+  /**
+   * Place by a share, from 0 up to, not including, 1, of the probability between the bounds, counted from the far end: drawing
+   * by inversion.
+   */
+  placeAt(share: number): number {
+    const inside = share + 2 ** -54;
+    const z =
+      this.#near > deepTail
+        ? this.#near - Math.log(inside) / this.#near
+        : -inverseNormal(this.#aboveFar + inside * (this.#aboveNear - this.#aboveFar));
+    return Math.min(this.#high, Math.max(this.#low, this.#mean + this.#deviation * z));
+  }
 }
 
 function upperTail(z: number): number {
+  if (z === Infinity) return 0;
   const beyond = tailFromBell(Math.abs(z), Math.exp(-0.5 * z * z));
   return z < 0 ? 1 - beyond : beyond;
-}
-
-/** Natural log of the probability that the value lies between its bounds; keeps its digits in the tails. */
-export function logProbabilityOf({ near, far, aboveNear, aboveFar }: TurnedValue): number {
-  if (near <= deepTail) return Math.log(aboveNear - aboveFar);
-  const log = logNormalUpperTail(near);
-  return far === Infinity ? log : log + Math.log1p(-Math.exp(logNormalUpperTail(far) - log));
-}
-
-/**
- * Place of the value by a share, from 0 up to, not including, 1, of the probability between its bounds, counted from the far
- * end: drawing by inversion.
- */
-export function placeOf(value: TurnedValue, share: number): number {
-  const { mean, deviation, near, aboveNear, aboveFar, bounds } = value;
-  const inside = share + 2 ** -54;
-  const z =
-    near > deepTail
-      ? near - Math.log(inside) / near
-      : -inverseNormal(aboveFar + inside * (aboveNear - aboveFar));
-  return Math.min(bounds.high, Math.max(bounds.low, mean + deviation * z));
-}
-
-/** The same log of a probability, from mean, variance and bounds. */
-export function logProbabilityWithin(mean: number, variance: number, bounds: Bounds): number {
-  return logProbabilityOf(turnedValue(mean, variance, bounds));
 }
 
 /** Share of a bounded normal value's probability that lies below a place. */
 export function boundedShareBelow(mean: number, variance: number, bounds: Bounds, at: number): number {
   if (at <= bounds.low) return 0;
   if (at >= bounds.high) return 1;
-  const part = logProbabilityWithin(mean, variance, { low: bounds.low, high: at });
-  return Math.exp(part - logProbabilityWithin(mean, variance, bounds));
-}
-
-/** One draw of a normal value between bounds. */
-export function drawWithin(mean: number, variance: number, bounds: Bounds, random: Random): number {
-  return placeOf(turnedValue(mean, variance, bounds), random());
+  const part = new BoundedValue().set(mean, variance, { low: bounds.low, high: at }).logProbability();
+  return Math.exp(part - new BoundedValue().set(mean, variance, bounds).logProbability());
 }

@@ -29,11 +29,15 @@ export function diagnoseChains(chains: readonly Float64Array[]): ChainDiagnostic
 }
 
 function meanOf(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+  let sum = 0;
+  for (let k = 0; k < values.length; k++) sum += values[k]!;
+  return sum / values.length;
 }
 
 function varianceOf(values: Float64Array, mean: number): number {
-  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1);
+  let squares = 0;
+  for (let k = 0; k < values.length; k++) squares += (values[k]! - mean) ** 2;
+  return squares / (values.length - 1);
 }
 
 /** Autocorrelation at a lag from the mean squared step between draws so far apart. */

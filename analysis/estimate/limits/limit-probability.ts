@@ -1,5 +1,5 @@
 import { beliefOf, type RateReading } from '../passes/per-rate.ts';
-import { logProbabilityWithin } from './bounded-end.ts';
+import { BoundedValue } from './bounded-end.ts';
 import { boundsOf, type PlacedLimit } from './limit-observation.ts';
 
 /** How probable the measured relatives alone find what one broken specimen says. */
@@ -14,13 +14,14 @@ export interface LimitProbability {
  */
 export function readLimitProbabilities(limits: readonly PlacedLimit[]): RateReading<LimitProbability[]> {
   const sums = new Float64Array(limits.length);
+  const value = new BoundedValue();
   return {
     needs: () => limits.length > 0,
     atRate: (known) =>
       limits.forEach(({ limit, at }, index) => {
         const { mean, variance } = beliefOf(known, { node: at, upMa: 0 });
-        const log = logProbabilityWithin(mean, variance + limit.twigVariance, boundsOf(limit));
-        sums[index]! += known.weight * Math.exp(log);
+        value.set(mean, variance + limit.twigVariance, boundsOf(limit));
+        sums[index]! += known.weight * Math.exp(value.logProbability());
       }),
     result: () => limits.map(({ limit }, index) => ({ specimen: limit.specimen, probability: sums[index]! })),
   };

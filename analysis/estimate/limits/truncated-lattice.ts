@@ -1,4 +1,4 @@
-import { logProbabilityOf, placeOf, turnedValue, type Bounds } from './bounded-end.ts';
+import { BoundedValue, type Bounds } from './bounded-end.ts';
 import type { SmallMatrix } from './small-matrix.ts';
 
 /** Points of several bounded normal values that hang together, and their weights, which add up to 1. */
@@ -23,17 +23,18 @@ export function truncatedLattice(
   const at = bounds.map(() => new Float64Array(count));
   const logs = new Float64Array(count);
   const unit = bounds.map(() => 0);
-  const first = turnedValue(means[0]!, lower[0]![0]! ** 2, bounds[0]!);
+  const first = new BoundedValue().set(means[0]!, lower[0]![0]! ** 2, bounds[0]!);
+  const later = new BoundedValue();
   let top = -Infinity;
   for (let point = 0; point < count; point++) {
     for (let i = 0; i < bounds.length; i++) {
       const row = lower[i]!;
       let mean = means[i]!;
       for (let j = 0; j < i; j++) mean += row[j]! * unit[j]!;
-      const value = i === 0 ? first : turnedValue(mean, row[i]! * row[i]!, bounds[i]!);
+      const value = i === 0 ? first : later.set(mean, row[i]! * row[i]!, bounds[i]!);
       // what the first value's bounds leave is the same for every point
-      if (i > 0) logs[point]! += logProbabilityOf(value);
-      const place = placeOf(value, evenlySpread(point, i));
+      if (i > 0) logs[point]! += value.logProbability();
+      const place = value.placeAt(evenlySpread(point, i));
       at[i]![point] = place;
       unit[i] = (place - mean) / row[i]!;
     }

@@ -7,7 +7,8 @@ import type { Network } from './network.ts';
 export function contrastRate({ parent, branchMa, ownPrecision, ownMean, observations }: Network): number {
   const mean = ownMean.slice();
   // of what was observed at a node or under it, in million years of change; Infinity where nothing was
-  const variance = ownPrecision.map((precision) => (precision > 0 ? 0 : Infinity));
+  const variance = new Float64Array(parent.length);
+  for (let node = 0; node < variance.length; node++) variance[node] = ownPrecision[node]! > 0 ? 0 : Infinity;
   let squares = 0;
   for (let node = 0; node < parent.length - 1; node++) {
     if (variance[node] === Infinity) continue;

@@ -86,7 +86,8 @@ export function hasExactTwins(tree: DatedTree, observations: readonly Observatio
 /** The same tree without the branches that take no time: the two ends of each become one node. */
 function mergeZeroTwigs(tree: DatedTree) {
   const root = rootOf(tree);
-  const youngestMa = tree.ageMa.reduce((least, age) => Math.min(least, age), Infinity);
+  let youngestMa = Infinity;
+  for (let node = 0; node <= root; node++) youngestMa = Math.min(youngestMa, tree.ageMa[node]!);
   const shortest = zeroTwigShare * (tree.ageMa[root]! - youngestMa);
   const nodeOf = new Int32Array(root + 1);
   const kept: number[] = [];

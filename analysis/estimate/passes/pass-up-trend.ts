@@ -18,9 +18,8 @@ export interface TrendPass {
 
 /** The network with the time since the root in place of every observed value: the column that a trend adds. */
 export function timeNetwork(network: Network): Network {
-  const ownMean = network.ownMean.map((_, node) =>
-    network.ownPrecision[node]! > 0 ? network.sinceRootMa[node]! : 0,
-  );
+  const ownMean = new Float64Array(network.parent.length);
+  for (const node of network.observedAt) ownMean[node] = network.sinceRootMa[node]!;
   return { ...network, ownMean };
 }
 

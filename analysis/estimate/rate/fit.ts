@@ -151,7 +151,9 @@ const leastDepth = 8;
  */
 export function findRateSearch(network: Network): RateSearch | undefined {
   const fromValues = contrastRate(network);
-  const depthMa = network.sinceRootMa.reduce((deepest, time) => Math.max(deepest, time), 0);
+  let depthMa = 0;
+  for (let node = 0; node < network.sinceRootMa.length; node++)
+    depthMa = Math.max(depthMa, network.sinceRootMa[node]!);
   let least = Infinity;
   let largest = 0;
   for (const { variance } of network.observations) {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { findChartUnit, weightedMean } from '../../../analysis/ages/index.ts';
-import { drawWithin } from '../../../analysis/estimate/limits/bounded-end.ts';
+import { BoundedValue } from '../../../analysis/estimate/limits/bounded-end.ts';
 import { slopeOnTree } from '../../../analysis/estimate/index.ts';
 import {
   bendingEnergy,
@@ -25,7 +25,7 @@ test('a bound far in a tail by the lower tail: the quantile would lie below the 
     Math.min(1 - 2 ** -53, normalProbability(8) + 1e-3 * (1 - normalProbability(8))),
   );
   expect(naive).not.toBeGreaterThanOrEqual(8.0001);
-  const drawn = drawWithin(0, 1, { low: 8, high: Infinity }, () => 0.5);
+  const drawn = new BoundedValue().set(0, 1, { low: 8, high: Infinity }).placeAt(0.5);
   expect(drawn).toBeGreaterThan(8);
   expect(normalUpperTail(drawn) / normalUpperTail(8)).toBeCloseTo(0.5, 9);
 });

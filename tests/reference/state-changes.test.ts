@@ -70,7 +70,7 @@ function along({
   }));
 }
 
-const { interior, runsToInfinity } = known.ML_ER2;
+const { interior, runsToInfinity } = known.bestEqualRate;
 const tableOf = (rates: Parameters<typeof changeProbabilities>[0]) =>
   changeProbabilities(rates, 10).map((row) => Array.from(row));
 
@@ -85,9 +85,9 @@ holdToAccount({
     'cases/*/a',
     'cases/*/b',
     'cases/*/tips',
-    'ML_ER2/*/tips',
+    'bestEqualRate/*/tips',
   ],
-  described: { 'ML_ER2/*/note': 'what the case is there to show' },
+  described: { 'bestEqualRate/*/note': 'what the case is there to show' },
   checks: [
     {
       claim: 'likelihoods, states at forks and the most likely history under eight models and scorings',
@@ -97,7 +97,7 @@ holdToAccount({
     },
     {
       claim: 'likelihoods along the rate, and the states at the best one',
-      at: 'ML_ER2',
+      at: 'bestEqualRate',
       within: 1e-12,
       answer: () => {
         const best = answerOf({ ...twoStates(interior.tips), rates: equalRates(2, interior.q) });
@@ -109,7 +109,7 @@ holdToAccount({
     },
     {
       claim: 'a rate of largest likelihood, and characters that have none',
-      at: 'ML_ER2',
+      at: 'bestEqualRate',
       within: 1e-6,
       answer: () => {
         const constant = Object.fromEntries(Object.keys(interior.tips).map((tip) => [tip, '0']));
@@ -134,12 +134,12 @@ holdToAccount({
           gainAndLossRates(0.03, 0.01),
         ].map(tableOf);
         return {
-          'ER2_q0.02_t10': two,
-          ER2_closed: two![0],
-          'ER3_q0.02_t10': three,
-          ER3_closed: three![0]!.slice(0, 2),
-          'ARD_a0.03_b0.01_t10': own,
-          ARD_closed: { P01: own![0]![1]!, P10: own![1]![0]! },
+          'equal2_q0.02_t10': two,
+          equal2_closed: two![0],
+          'equal3_q0.02_t10': three,
+          equal3_closed: three![0]!.slice(0, 2),
+          'ownRates_a0.03_b0.01_t10': own,
+          ownRates_closed: { P01: own![0]![1]!, P10: own![1]![0]! },
           'ordered3_q0.02_t10': tableOf(orderedRates(3, 0.02)),
         };
       },

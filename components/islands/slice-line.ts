@@ -2,17 +2,15 @@ import { acrossAt, heightOfAge } from '../slice/chart-places.ts';
 import type { CutBranch } from '../slice/slice-at.ts';
 import type { SliceBlock } from '../slice/slice-block.ts';
 
-/** The line on the chart with a mark on every branch that it cuts; circles are kept and moved. */
+/** The line on the chart with a mark on every branch that it cuts; marks go with the line, and are kept. */
 export class SliceLine {
   readonly #block: SliceBlock;
-  readonly #layer: SVGSVGElement;
   readonly #handle: SVGGElement;
   readonly #indexOf: ReadonlyMap<string, number>;
   readonly #circles: SVGCircleElement[] = [];
 
-  constructor(block: SliceBlock, layer: SVGSVGElement, handle: SVGGElement) {
+  constructor(block: SliceBlock, handle: SVGGElement) {
     this.#block = block;
-    this.#layer = layer;
     this.#handle = handle;
     this.#indexOf = new Map(block.branches.map(({ id }, index) => [id, index]));
   }
@@ -26,12 +24,11 @@ export class SliceLine {
     this.#handle.setAttribute('aria-valuetext', said);
     cut.forEach(({ branch, hasBone }, index) => {
       const circle = this.#circleAt(index);
-      circle.setAttribute('class', hasBone ? 'slice-cut slice-cut-bone' : 'slice-cut');
-      circle.setAttribute('cx', acrossAt(chart.lines[this.#indexOf.get(branch.id)!]!, y).toFixed(1));
-      circle.setAttribute('cy', y.toFixed(1));
+      put(circle, 'class', hasBone ? 'slice-cut slice-cut-bone' : 'slice-cut');
+      put(circle, 'cx', acrossAt(chart.lines[this.#indexOf.get(branch.id)!]!, y).toFixed(1));
     });
     for (let index = cut.length; index < this.#circles.length; index++)
-      this.#circles[index]!.setAttribute('class', 'slice-cut-none');
+      put(this.#circles[index]!, 'class', 'slice-cut-none');
   }
 
   #circleAt(index: number): SVGCircleElement {
@@ -39,8 +36,12 @@ export class SliceLine {
     if (known) return known;
     const circle = document.createElementNS('http://www.w3.org/2000/svg', 'circle');
     circle.setAttribute('r', '4.6');
-    this.#layer.append(circle);
+    this.#handle.append(circle);
     this.#circles.push(circle);
     return circle;
   }
+}
+
+function put(element: Element, name: string, value: string): void {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }

@@ -89,7 +89,7 @@ class TreeSlice extends HTMLElement {
     try {
       const response = await fetch(this.dataset['block'] ?? '');
       const block = response.ok ? ((await response.json()) as SliceBlock) : undefined;
-      if (block?.schema !== 'lineament.slice/1') throw new Error('no block of the slice');
+      if (block?.schema !== 'lineament.slice/2') throw new Error('no block of the slice');
       failed.hidden = true;
       return this.#begin(block);
     } catch {
@@ -106,7 +106,7 @@ class TreeSlice extends HTMLElement {
     this.#ready = {
       block,
       row: new SliceRow(block, list, form),
-      line: new SliceLine(block, this.#layer(), this.#handle()),
+      line: new SliceLine(block, this.#handle()),
     };
     this.#handle().setAttribute('aria-valuemax', String(oldestAge(block.branches)));
     return this.#ready;

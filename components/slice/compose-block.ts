@@ -35,10 +35,10 @@ export function findSliceBlock(view: LineageView): SliceBlock | undefined {
   const outlines = outlinesOf(shapes, template, outline);
   const reading = shapes.landmarks.indexOf(trait.measured?.to ?? '');
   return {
-    schema: 'lineament.slice/1',
+    schema: 'lineament.slice/2',
     branches: sliceBranches(view, tree),
     values: shapes.nodes.map(({ at }) => at[2 * reading]!),
-    paths: outline.paths,
+    lines: outline.lines,
     outlines,
     box: boxAround(outlines),
     chart: sliceChart(view).measure,

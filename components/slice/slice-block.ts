@@ -1,11 +1,11 @@
 import type { TextRun } from '../figures/scene/scene.ts';
 import type { ChartMeasure } from './slice-chart.ts';
 
-/** One path of a drawn shape: stretches of the outline's points, first and last included. */
-export interface OutlinePath {
+/** One line of a drawn shape: a stretch of the outline's points, first and last included; a ring unless it is an edge. */
+export interface OutlineLine {
   readonly role: 'bone' | 'bone-fill' | 'bone-edge' | 'socket' | 'opening' | 'opening-fill' | 'opening-edge';
-  readonly runs: readonly (readonly [first: number, last: number])[];
-  readonly closed: boolean;
+  readonly first: number;
+  readonly last: number;
 }
 
 /** A named animal whose own twig a branch is. */
@@ -37,11 +37,11 @@ export interface SliceBranch {
 
 /** What a page fetches to move the line. Readers ignore fields that they do not know. */
 export interface SliceBlock {
-  readonly schema: 'lineament.slice/1';
+  readonly schema: 'lineament.slice/2';
   readonly branches: readonly SliceBranch[];
   /** Value of the trait at each node. */
   readonly values: readonly number[];
-  readonly paths: readonly OutlinePath[];
+  readonly lines: readonly OutlineLine[];
   /** x and y of each point of the outline at each node, in tenths of a unit; null where the template would fold. */
   readonly outlines: readonly (readonly number[] | null)[];
   /** Left, top, width and height of every picture, in tenths of a unit. */

@@ -5,12 +5,12 @@ import {
   type PlanePoint,
   type TemplatePiece,
 } from '../../analysis/geometry/index.ts';
-import type { OutlinePath } from './slice-block.ts';
+import type { OutlineLine } from './slice-block.ts';
 
 /** The main edges of a template, few points each, where the template itself has them. */
 export interface TemplateOutline {
   readonly points: readonly PlanePoint[];
-  readonly paths: readonly OutlinePath[];
+  readonly lines: readonly OutlineLine[];
 }
 
 const spacing = 1.5;
@@ -20,7 +20,7 @@ const tolerance = 0.5;
 /** Edges of the bones, the eye socket and the trait's opening: what is told apart at the size of a thumbnail. */
 export function templateOutline(template: DrawingTemplate, accent: string | undefined): TemplateOutline {
   const points: PlanePoint[] = [];
-  const paths: OutlinePath[] = [];
+  const lines: OutlineLine[] = [];
   for (const piece of template.pieces) {
     const role = roleOf(piece, accent);
     if (!role) continue;
@@ -30,9 +30,9 @@ export function templateOutline(template: DrawingTemplate, accent: string | unde
       points.push(...run);
       return [first, points.length - 1];
     });
-    paths.push(...pathsOf(role, stretches, piece.undrawn ?? []));
+    lines.push(...linesOf(role, stretches, piece.undrawn ?? []));
   }
-  return { points, paths };
+  return { points, lines };
 }
 
 function roleOf(
@@ -52,16 +52,32 @@ function cornerRuns(piece: TemplatePiece, { landmarks }: DrawingTemplate): Plane
   return corners.slice(1).map((end, index) => points.slice(corners[index]!, end + 1));
 }
 
-/** A ring is one stretch of points, as its runs follow each other; edges that are not drawn make fill and edge two paths. */
-function pathsOf(
+/** A ring is one line, as its stretches follow each other; one with edges that are not drawn is a fill and the edges that are. */
+function linesOf(
   role: 'bone' | 'socket' | 'opening',
   stretches: readonly [number, number][],
   undrawn: readonly number[],
-): OutlinePath[] {
-  const ring: OutlinePath = { role, runs: [[stretches[0]![0], stretches.at(-1)![1]]], closed: true };
-  if (undrawn.length === 0 || role === 'socket') return [ring];
-  return [
-    { ...ring, role: `${role}-fill` },
-    { role: `${role}-edge`, runs: stretches.filter((_, index) => !undrawn.includes(index)), closed: false },
-  ];
+): OutlineLine[] {
+  const ring = { first: stretches[0]![0], last: stretches.at(-1)![1] };
+  if (undrawn.length === 0 || role === 'socket') return [{ role, ...ring }];
+  const edges = drawnStretches(stretches, undrawn).map((stretch) => ({
+    role: `${role}-edge` as const,
+    ...stretch,
+  }));
+  return [{ role: `${role}-fill`, ...ring }, ...edges];
+}
+
+/** Stretches that have an edge, those that follow each other as one. */
+function drawnStretches(
+  stretches: readonly [number, number][],
+  undrawn: readonly number[],
+): { first: number; last: number }[] {
+  const drawn: { first: number; last: number }[] = [];
+  stretches.forEach(([first, last], index) => {
+    if (undrawn.includes(index)) return;
+    const before = drawn.at(-1);
+    if (before?.last === first - 1) before.last = last;
+    else drawn.push({ first, last });
+  });
+  return drawn;
 }

@@ -46,8 +46,10 @@ async function openPage(block: SliceBlock): Promise<{ page: Page; close: () => P
   const browser = await chromium.launch(launchOptions(requireBrowser()));
   const page = await browser.newPage({ viewport: { width: 1440, height: 1000 } });
   const styles = await readFile(join(projectRoot, 'components', 'styles', 'slice.css'), 'utf8');
-  const paths = block.paths.map(({ role }) => `<path class="slice-${role}"/>`).join('');
-  const form = `<li class="slice-branch"><span class="slice-picture"><svg viewBox="${block.box.join(' ')}">${paths}</svg></span><span class="slice-told"><b class="slice-name"></b> <span class="slice-note"></span></span></li>`;
+  const lines = block.lines
+    .map(({ role }) => `<${role.endsWith('-edge') ? 'polyline' : 'polygon'} class="slice-${role}"/>`)
+    .join('');
+  const form = `<li class="slice-branch"><span class="slice-picture"><svg viewBox="${block.box.join(' ')}">${lines}</svg></span><span class="slice-told"><b class="slice-name"></b> <span class="slice-note"></span></span></li>`;
   const { width, height } = block.chart;
   const markup = `<!doctype html><title>bench</title><style>${styles}</style><section class="slice"><div class="slice-parts"><svg class="slice-line-layer" viewBox="0 0 ${width} ${height}"><g class="slice-handle"></g></svg><ol class="slice-branches"></ol><template class="slice-form">${form}</template></div></section>`;
   await page.route('http://bench.invalid/**', async (route) => {
@@ -79,7 +81,6 @@ function measure(page: Page, block: SliceBlock): Promise<{ script: number; layou
           };
         }
       ).slice;
-      const layer = document.querySelector<SVGSVGElement>('.slice-line-layer')!;
       const handle = document.querySelector<SVGGElement>('.slice-handle')!;
       const list = document.querySelector<HTMLElement>('.slice-branches')!;
       const row = new modules.SliceRow(
@@ -87,7 +88,7 @@ function measure(page: Page, block: SliceBlock): Promise<{ script: number; layou
         list,
         document.querySelector<HTMLTemplateElement>('.slice-form')!,
       );
-      const line = new modules.SliceLine(given, layer, handle);
+      const line = new modules.SliceLine(given, handle);
       const step = (ageMa: number) => {
         const start = performance.now();
         const cut = modules.cutBranches(given, ageMa);

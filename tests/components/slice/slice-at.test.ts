@@ -5,7 +5,7 @@ import { seededRandom } from '../../../analysis/random/index.ts';
 import { rootOf, tipsOf, type DatedTree } from '../../../analysis/tree/index.ts';
 import { acrossAt, ageAtHeight, heightOfAge } from '../../../components/slice/chart-places.ts';
 import { ageIn, searchWithAge } from '../../../components/slice/address.ts';
-import { outlinePath } from '../../../components/slice/outline-path.ts';
+import { linePoints } from '../../../components/slice/line-points.ts';
 import {
   ageAtNextFork,
   allowedAge,
@@ -173,17 +173,8 @@ describe('the address of a slice', () => {
   });
 });
 
-test('path data has whole numbers, one stretch after another, closed where the path is', () => {
-  const outline = [0, 0, 10.4, 0, 10, 9.6, 3, 3];
-  expect(outlinePath(outline, { role: 'bone', runs: [[0, 2]], closed: true })).toBe('M0 0L10 0L10 10Z');
-  expect(
-    outlinePath(outline, {
-      role: 'bone-edge',
-      runs: [
-        [0, 1],
-        [2, 3],
-      ],
-      closed: false,
-    }),
-  ).toBe('M0 0L10 0M10 10L3 3');
+test('the points of a line are whole numbers, from its first to its last', () => {
+  const outline = [0, 0, 10.4, 0, 10, -9.6, 3, 3];
+  expect(linePoints(outline, { role: 'bone', first: 0, last: 2 }).trim()).toBe('0 0 10 0 10 -10');
+  expect(linePoints(outline, { role: 'bone-edge', first: 2, last: 3 }).trim()).toBe('10 -10 3 3');
 });

@@ -1,5 +1,6 @@
+import { moveWithAreas } from './area-run.ts';
 import { distanceBetween, type PlanePoint } from './plane.ts';
-import { applyWithArea } from './thin-plate-spline.ts';
+import { pointRun } from './warp-points.ts';
 import type { Warp } from './warp.ts';
 
 /** A place where a warp turns the plane over, and the two landmarks next to it. */
@@ -15,22 +16,22 @@ export interface Fold {
  * First of the given points at which a warp folds: where the determinant of its derivatives, step by step, is zero or
  * less. Undefined where it folds at none of them; between the points it is not looked at.
  */
-export function findFold(warp: Warp, points: Iterable<PlanePoint>): Fold | undefined {
-  for (const at of points) {
-    const area = smallestArea(warp, at);
-    if (!(area > 0)) return { at, area, between: nearestPair(warp, at) };
-  }
-  return undefined;
+export function findFold(warp: Warp, points: readonly PlanePoint[]): Fold | undefined {
+  const areas = smallestAreas(warp, points);
+  const first = areas.findIndex((area) => !(area > 0));
+  const at = points[first];
+  return at && { at, area: areas[first]!, between: nearestPair(warp, at) };
 }
 
-function smallestArea({ steps }: Warp, start: PlanePoint): number {
-  let place = start;
-  let smallest = Infinity;
-  for (const spline of steps) {
-    const moved = applyWithArea(spline, place);
-    smallest = Math.min(smallest, moved.area);
-    place = moved.place;
-  }
+/** At each point, the smallest area of all the splines of a chain. */
+function smallestAreas({ steps }: Warp, points: readonly PlanePoint[]): Float64Array {
+  const run = pointRun(points);
+  const smallest = new Float64Array(points.length).fill(Infinity);
+  for (const spline of steps)
+    moveWithAreas(spline, run).forEach((area, point) => {
+      // Written so that no number at all counts as a fold too.
+      if (!(area >= smallest[point]!)) smallest[point] = area;
+    });
   return smallest;
 }
 

@@ -1,3 +1,4 @@
+export { moveWithAreas } from './area-run.ts';
 export { traceCurve, type CurveCourse, type Polyline } from './curve.ts';
 export { fitField, type FieldPoint } from './distance-field.ts';
 export { findFold, gridOver, type Fold } from './fold.ts';
@@ -17,7 +18,6 @@ export { isOnOneLine, spreadOf } from './spread.ts';
 export type { DrawingTemplate, PieceKind, TemplatePiece, TemplateStop } from './template.ts';
 export {
   applySpline,
-  applyWithArea,
   bendingEnergy,
   bendingEnergyMatrix,
   fitSpline,
@@ -26,7 +26,8 @@ export {
   type ThinPlateSpline,
 } from './thin-plate-spline.ts';
 export { applyWarp, fitWarp, longestStep, type Warp } from './warp.ts';
-export { pointRun, preparePoints, warpPoints, type PointRun, type PreparedPoints } from './warp-points.ts';
+export { pointRun, preparePoints, warpPoints, type PreparedPoints } from './warp-points.ts';
+export type { PointRun } from './squared-distances.ts';
 export { booksteinCoordinates } from './bookstein.ts';
 export { generalSuperimposition, type GeneralSuperimposition, type SizeRule } from './general-procrustes.ts';
 export {

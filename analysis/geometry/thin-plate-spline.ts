@@ -126,38 +126,6 @@ export function splineDerivatives(
 }
 
 /**
- * Where a spline puts a point, and by how much it stretches the area there: the determinant of its derivatives. One
- * logarithm a landmark serves both.
- */
-export function applyWithArea(
-  { source, weights, affine: [constant, byX, byY] }: ThinPlateSpline,
-  [atX, atY]: PlanePoint,
-): { readonly place: PlanePoint; readonly area: number } {
-  let x = constant[0] + byX[0] * atX + byY[0] * atY;
-  let y = constant[1] + byX[1] * atX + byY[1] * atY;
-  let xx = byX[0];
-  let xy = byY[0];
-  let yx = byX[1];
-  let yy = byY[1];
-  for (let index = 0; index < source.length; index++) {
-    const dx = atX - source[index]![0];
-    const dy = atY - source[index]![1];
-    const squared = dx * dx + dy * dy;
-    if (squared === 0) continue;
-    const log = Math.log(squared);
-    const [weightX, weightY] = weights[index]!;
-    const slope = 2 * (log + 1);
-    x += weightX * squared * log;
-    y += weightY * squared * log;
-    xx += weightX * slope * dx;
-    xy += weightX * slope * dy;
-    yx += weightY * slope * dx;
-    yy += weightY * slope * dy;
-  }
-  return { place: [x, y], area: xx * yy - xy * yx };
-}
-
-/**
  * Bending energy of a spline, x and y apart: Σᵢⱼ wᵢ wⱼ U(rᵢⱼ). Bookstein's integral is this times a constant (16π under
  * this U), left out as in his tables; their two values are given here apart, where some programs print the mean or the
  * sum. Zero for an affine map.

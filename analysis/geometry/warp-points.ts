@@ -1,12 +1,7 @@
 import type { PlanePoint } from './plane.ts';
+import { distancesRoom, fillDistances, type PointRun } from './squared-distances.ts';
 import type { ThinPlateSpline } from './thin-plate-spline.ts';
 import type { Warp } from './warp.ts';
-
-/** x and y of many points, apart, to be moved in place. */
-export interface PointRun {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-}
 
 /** Points as runs of x and y. */
 export function pointRun(points: readonly PlanePoint[]): PointRun {
@@ -26,13 +21,11 @@ export function preparePoints(points: readonly PlanePoint[], source: readonly Pl
   const run = pointRun(points);
   const count = points.length;
   const kernels = new Float64Array(count * source.length);
-  source.forEach(([landmarkX, landmarkY], landmark) => {
-    for (let point = 0; point < count; point++) {
-      const dx = run.x[point]! - landmarkX;
-      const dy = run.y[point]! - landmarkY;
-      const squared = dx * dx + dy * dy;
-      kernels[landmark * count + point] = squared === 0 ? 0 : squared * Math.log(squared);
-    }
+  const room = distancesRoom(count);
+  source.forEach((place, landmark) => {
+    fillDistances(run, place, room);
+    for (let point = 0; point < count; point++)
+      kernels[landmark * count + point] = room.squared[point]! * room.logs[point]!;
   });
   return { run, source, kernels };
 }
@@ -61,33 +54,33 @@ function startRun(spline: ThinPlateSpline, { kernels }: PreparedPoints, run: Poi
   const { x, y } = run;
   const count = x.length;
   affineRun(spline, run);
-  spline.weights.forEach(([weightX, weightY], landmark) => {
+  for (let landmark = 0; landmark < spline.weights.length; landmark++) {
+    const [weightX, weightY] = spline.weights[landmark]!;
     const row = landmark * count;
     for (let point = 0; point < count; point++) {
       const bend = kernels[row + point]!;
       x[point]! += weightX * bend;
       y[point]! += weightY * bend;
     }
-  });
+  }
 }
 
-/** Moves a run by one spline, landmark by landmark, so that the inner loop touches typed arrays alone. */
+/** Moves a run by one spline, landmark by landmark, so that the inner loops touch typed arrays alone. */
 function moveRun(spline: ThinPlateSpline, run: PointRun): void {
-  const [fromX, fromY] = [run.x.slice(), run.y.slice()];
+  const from = { x: run.x.slice(), y: run.y.slice() };
   const { x, y } = run;
+  const room = distancesRoom(x.length);
+  const { squared, logs } = room;
   affineRun(spline, run);
-  spline.source.forEach(([landmarkX, landmarkY], landmark) => {
+  for (let landmark = 0; landmark < spline.weights.length; landmark++) {
     const [weightX, weightY] = spline.weights[landmark]!;
+    fillDistances(from, spline.source[landmark]!, room);
     for (let point = 0; point < x.length; point++) {
-      const dx = fromX[point]! - landmarkX;
-      const dy = fromY[point]! - landmarkY;
-      const squared = dx * dx + dy * dy;
-      if (squared === 0) continue;
-      const bend = squared * Math.log(squared);
+      const bend = squared[point]! * logs[point]!;
       x[point]! += weightX * bend;
       y[point]! += weightY * bend;
     }
-  });
+  }
 }
 
 function affineRun({ affine: [constant, byX, byY] }: ThinPlateSpline, { x, y }: PointRun): void {

@@ -159,6 +159,7 @@ describe('the slice', () => {
     const { view: live } = await open('?cut=32');
     await untilCut(live, 32);
     expect(await lines(live)).toEqual(drawn);
+    await live.locator('.slice-inked img').first().scrollIntoViewIfNeeded();
     const inked = await live
       .locator('.slice-inked')
       .evaluateAll((items) => items.map((item) => (item as HTMLElement).dataset['branch']));

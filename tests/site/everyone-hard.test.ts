@@ -255,7 +255,7 @@ describe('on the page that comes with the tool', () => {
           };
         }, stopped);
         await view.goto(explainer, { waitUntil: 'load' });
-        expect(await view.locator('.step').count()).toBe(8);
+        expect(await view.locator('.step').count()).toBe(9);
         expect(await view.locator('.caption:visible').count()).toBe(1);
         expect(await view.locator('.plate:visible .layer-focus.in-focus').count()).toBeGreaterThan(0);
         const link = view.locator('#values .values td a').first();

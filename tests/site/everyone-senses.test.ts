@@ -253,7 +253,7 @@ async function inkSeen(png: Buffer, matrix: readonly number[]): Promise<boolean[
 test('print has every step, the wide plate, table and cards, and nothing pinned', async () => {
   await visit(explainer, { viewport: { width: 794, height: 1123 } }, async ({ view }) => {
     await view.emulateMedia({ media: 'print' });
-    expect(await view.locator('.step:visible').count()).toBe(8);
+    expect(await view.locator('.step:visible').count()).toBe(9);
     expect(await view.locator('.plate-wide').isVisible()).toBe(true);
     expect(await view.locator('.plate:visible').count()).toBe(1);
     expect(await view.locator('#values .values tr[data-of]:visible').count()).toBe(24);

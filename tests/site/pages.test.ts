@@ -13,7 +13,7 @@ describe.each(screens)('the explainer on a $name', ({ width, height }) => {
     const { view, faults } = await open(width, height, script);
     expect(await overflowOf(view)).toBeLessThanOrEqual(0);
     expect(await view.locator('.plate:visible').count()).toBe(1);
-    expect(await view.locator('.step').count()).toBe(8);
+    expect(await view.locator('.step').count()).toBe(9);
     expect(await view.locator('#values .values tr[data-of]').count()).toBe(24);
     expect(await view.locator('.card').count()).toBe(24);
     expect(

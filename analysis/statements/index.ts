@@ -1,8 +1,10 @@
-/* What the numbers say, as codes with arguments: values, places on the way, misses, spans, models, limits, and what is unknown. */
+/* What the numbers say, as codes with arguments: values, places on the way, misses, spans, models, limits, repeats, last finds, and what is unknown. */
 export { improbableLimit, improbableStatement } from './limit.ts';
+export { lastFindStatement, type SaidLastFind } from './last-find.ts';
 export { leftOutStatement, type Miss } from './left-out.ts';
 export { modelStatement, sensitivityStatement, type SaidModel } from './model.ts';
 export { placeStatement } from './place.ts';
+export { repeatsStatement, type SaidRepeats } from './repeats.ts';
 export {
   decimalsOfError,
   halfWidthOf,

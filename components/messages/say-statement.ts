@@ -1,16 +1,22 @@
 import type { Statement } from '../../analysis/statements/index.ts';
 import { figures } from './direction.ts';
-import type { Arguments, Voice } from './say.ts';
+import { isMessage, type Arguments, type Voice } from './say.ts';
 
 /**
- * The sentence of a statement: its code is the message, and its numbers are printed with their decimals. A range of two numbers,
- * `nameLow` and `nameHigh`, is also there as one place, `{name}`. Further places, such as names, are handed in.
+ * The sentence of a statement: its code is the message, and its numbers are printed with their own decimals, `nameDecimals`, or
+ * with those of all; a unit is printed as its sign. A range of two numbers, `nameLow` and `nameHigh`, is also there as one place, `{name}`. Further places, such
+ * as names, are handed in.
  */
 export function sayStatement({ code, args }: Statement, voice: Voice, more: Arguments = {}): string {
   const decimals = Number(args['decimals'] ?? 0);
   const places: Arguments = { ...more };
   for (const [name, value] of Object.entries(args))
-    places[name] = typeof value === 'number' && !counts.has(name) ? voice.number(value, decimals) : value;
+    places[name] =
+      typeof value === 'number' && !counts.has(name)
+        ? voice.number(value, Number(args[`${name}Decimals`] ?? decimals))
+        : value;
+  const unit = `unit.${args['unit']}`;
+  if (args['unit'] !== undefined) places['unit'] = isMessage(unit) ? voice.say(unit) : '';
   for (const name of ['middle', 'range', 'ends']) {
     if (args[`${name}Low`] === undefined) continue;
     const own = Number(args[`${name}Decimals`]);
@@ -22,4 +28,4 @@ export function sayStatement({ code, args }: Statement, voice: Voice, more: Argu
 }
 
 /** Numbers that count things and are printed as they are. */
-const counts = new Set(['inside', 'count', 'trees', 'rules', 'ages', 'margin']);
+const counts = new Set(['inside', 'count', 'trees', 'rules', 'ages', 'margin', 'specimens', 'beds']);

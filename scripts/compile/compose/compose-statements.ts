@@ -6,6 +6,7 @@ import {
   leftOutStatement,
   modelStatement,
   placeStatement,
+  repeatsStatement,
   sensitivityStatement,
   spanStatement,
   statement,
@@ -38,14 +39,21 @@ function ofValue(value: CompiledValue, isShare: boolean): Said[] {
   ];
 }
 
-function ofTrait({ model, sensitivity, leaveOneOut }: BareTrait, asked: string): Said[] {
-  if (!model) return [];
+function ofTrait({ model, repeats, unit, sensitivity, leaveOneOut }: BareTrait, asked: string): Said[] {
+  // what was read again is the trait itself, or one of its lengths
+  const readAgain = repeats.map((each): Said => [
+    'repeats',
+    undefined,
+    repeatsStatement(each, each.measurement === undefined ? unit : 'mm'),
+  ]);
+  if (!model) return readAgain;
   const used = model.compared.find(({ name }) => name === model.name)?.aicc ?? null;
   return [
     ['left-out', undefined, leftOutStatement(leaveOneOut)],
     ['model', undefined, modelStatement({ ...model, asked, margin: trendMargin })],
     ['limit', undefined, model.limits.reported ? undefined : statement('limit.unsettled')],
     ...sensitivity.map((each): Said => ['sensitivity', undefined, sensitivityStatement(each, used)]),
+    ...readAgain,
   ];
 }
 

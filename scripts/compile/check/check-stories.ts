@@ -6,6 +6,7 @@ import { wholeFile } from '../source/source-text.ts';
 import { checkStory } from './story/check-story.ts';
 import { proseRules } from './story/check-prose.ts';
 import type { Known } from './known.ts';
+import { tellUnlisted } from './texts.ts';
 
 /** Checks the story of every language, and tells of a language that has none. */
 export function checkStories(records: LineageRecords, known: Known, report: Report): void {
@@ -15,7 +16,10 @@ export function checkStories(records: LineageRecords, known: Known, report: Repo
     records.specimens.records.flatMap(({ value }) => value.pictures.map(({ file }) => file)),
   );
   for (const [language, source] of records.stories) {
-    if (!languages.includes(language)) {
+    const complete = languages.every((each) => records.stories.has(each));
+    if (!languages.includes(language) && records.lineage && complete)
+      tellUnlisted(language, records.lineage, report);
+    else if (!languages.includes(language)) {
       report.add(
         'unknown-language',
         wholeFile(source),

@@ -1,6 +1,7 @@
 import { didYouMean } from '../findings/suggest.ts';
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
+import type { AuthoredLineage } from '../schema/index.ts';
 import type { Located } from '../source/yaml-source.ts';
 
 /** Keys that hold a text for each language, wherever they stand. */
@@ -24,21 +25,35 @@ const textKeys = new Set([
 /** Lists whose items hold a text for each language beside another key. */
 const listsWithTexts: Record<string, string> = { marks: 'at', changes: 'reason' };
 
-/** Every text that is given is given in every language of the lineage, and in no other. */
+/** Every text that is given is given in every language of the lineage; a further language is told once. */
 export function checkTexts(records: LineageRecords, report: Report): void {
-  const languages = records.lineage?.value.languages;
-  if (!languages) return;
+  const { lineage } = records;
+  if (!lineage) return;
   const { horizons, taxa, specimens, traits, characters, glossary } = records;
   const lists = [horizons, taxa, specimens, traits, characters, glossary].flatMap(
     (entries) => entries.records as Located<unknown>[],
   );
   const singles = [records.lineage, records.scheme, records.section].filter((record) => record !== undefined);
-  for (const record of [...singles, ...lists]) walk(record.raw, [], { record, languages, report });
+  for (const record of [...singles, ...lists]) walk(record.raw, [], { record, lineage, report });
+}
+
+/** Tells of a language that texts are in and the lineage is not: a translation on its way, or one that was forgotten. */
+export function tellUnlisted(
+  language: string,
+  { value, at }: Located<AuthoredLineage>,
+  report: Report,
+): void {
+  report.add(
+    'language-unlisted',
+    at(['languages']),
+    `there are texts in "${language}", and the lineage is in ${value.languages.map((tag) => `"${tag}"`).join(', ')} only`,
+    `add ${language} to languages when every text has it; until then none of them is shown`,
+  );
 }
 
 interface Context {
   record: Located<unknown>;
-  languages: readonly string[];
+  lineage: Located<AuthoredLineage>;
   report: Report;
 }
 
@@ -66,22 +81,24 @@ function checkLanguages(
   texts: Record<string, unknown>,
   path: PropertyKey[],
   others: readonly string[],
-  { record, languages, report }: Context,
+  { record, lineage, report }: Context,
 ): void {
+  const { languages } = lineage.value;
   const given = Object.keys(texts).filter((key) => !others.includes(key));
   const foreign = given.filter((key) => !languages.includes(key));
+  const missing = languages.filter((language) => !given.includes(language));
   for (const key of foreign) {
-    report.add(
-      'unknown-language',
-      record.atKey(path, key),
-      `"${key}" is no language of this lineage${didYouMean(key, languages)}`,
-      'add it to languages in lineage.yaml, or remove the text',
-    );
+    if (missing.length === 0) tellUnlisted(key, lineage, report);
+    else
+      report.add(
+        'unknown-language',
+        record.atKey(path, key),
+        `"${key}" is no language of this lineage${didYouMean(key, languages)}`,
+        'add it to languages in lineage.yaml, or remove the text',
+      );
   }
   // A misspelt language is one mistake, not also a missing text.
-  if (foreign.length > 0) return;
-  const missing = languages.filter((language) => !given.includes(language));
-  if (missing.length === 0) return;
+  if (foreign.length > 0 || missing.length === 0) return;
   report.add(
     'text-missing',
     record.at(path),

@@ -93,6 +93,7 @@ export const severities = {
   'tooth-other': 'warning',
   // texts, pictures, permissions
   'text-missing': 'error',
+  'language-unlisted': 'warning',
   'picture-alt': 'error',
   'picture-rights': 'error',
   'not-a-picture': 'error',

@@ -5,7 +5,7 @@ import type { Measurement, SheetMapping } from '../schema/index.ts';
 import { isAllowed } from './authored-readings.ts';
 import { quantityOf, type Reading } from './measured.ts';
 import type { SchemeIndex } from './scheme-index.ts';
-import { tableColumns } from './table-columns.ts';
+import { namesSpecimens, tableColumns } from './table-columns.ts';
 import { addSayings, type RowContext } from './table-sayings.ts';
 import { millimetresIn } from './units.ts';
 
@@ -33,6 +33,7 @@ export function readMeasurementTable(
   { measurements, landmarks }: Pick<SchemeIndex, 'measurements' | 'landmarks'>,
   report: Report,
 ): TableRow[] {
+  if (mapping?.rows !== 'specimens' && !namesSpecimens(table, mapping, measurements, report)) return [];
   const columns = tableColumns(table, mapping, measurements, report);
   const context = { columns, notMeasured: mapping?.notMeasured ?? [], landmarks, report };
   return table.rows.map((row) => readRow(row, context));

@@ -2,7 +2,7 @@ import { expectId } from '../check/expect-id.ts';
 import type { Report } from '../findings/report.ts';
 import { didYouMean } from '../findings/suggest.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
-import type { Specimen } from '../schema/index.ts';
+import type { SheetMapping, Specimen, Taxon } from '../schema/index.ts';
 import { hasNamedMonth, reportDate } from '../source/csv-number.ts';
 import type { Cell } from '../source/csv-source.ts';
 import type { Located } from '../source/yaml-source.ts';
@@ -49,7 +49,7 @@ export function resolveSpecimens(
       for (const row of rows) {
         const id = ownerOf(row, find, records, report);
         if (id === undefined) continue;
-        checkTaxon(row, find.byId(id)!, report);
+        checkTaxon(row, find.byId(id)!, { mapping, taxa: records.taxa.records }, report);
         addRow(rowsOf, id, row);
       }
     }
@@ -131,15 +131,22 @@ function ownerOf(
   return undefined;
 }
 
-/** A table that also names taxa must name the ones that the specimens' records name. */
-function checkTaxon(row: TableRow, { value }: Located<Specimen>, report: Report): void {
+/** A table that also names taxa must name the ones that the specimens' records name: by id, by the sheet's own names, or in full. */
+function checkTaxon(
+  row: TableRow,
+  { value }: Located<Specimen>,
+  names: { mapping: SheetMapping | undefined; taxa: readonly Located<Taxon>[] },
+  report: Report,
+): void {
   const cell = row.facts.get('taxon');
-  if (!cell || cell.text === value.taxon) return;
+  if (!cell || cell.text === value.taxon || names.mapping?.taxa?.[cell.text] === value.taxon) return;
+  const named = names.taxa.find((taxon) => taxon.value.scientificName === cell.text);
+  if (named?.value.id === value.taxon) return;
   report.add(
     'csv-row',
     cell.span,
     `${value.id} is "${cell.text}" here and "${value.taxon}" in its record`,
-    'correct one of the two, or map the column to ignore under sheets: in scheme.yaml',
+    'correct one of the two, name it under taxa: of the sheet in scheme.yaml, or map the column to ignore there',
   );
 }
 

@@ -1,6 +1,6 @@
 import { isPlaceColumn } from '../check/place-words.ts';
 import type { Report } from '../findings/report.ts';
-import { didYouMean } from '../findings/suggest.ts';
+import { didYouMean, findNearest } from '../findings/suggest.ts';
 import type { LengthUnit, Measurement, SheetMapping } from '../schema/index.ts';
 import type { Cell, CsvTable } from '../source/csv-source.ts';
 import { quantityUnits, quantityWords } from './authored-readings.ts';
@@ -38,6 +38,40 @@ const facts = [
 ] as const;
 const withUnit = /^(.+?)\s*[([](mm|cm|m|in|deg|degrees|°|count|n)[)\]]$/;
 const unitWords: Record<string, LengthUnit> = { deg: 'degrees', '°': 'degrees', n: 'count' };
+
+/**
+ * Whether a table says which specimen each of its rows is of; where it does not, that is told once and not at every row.
+ * A table without one header that is known is a museum's own, and nothing else is told of it.
+ */
+export function namesSpecimens(
+  table: CsvTable,
+  mapping: SheetMapping | undefined,
+  measurements: ReadonlyMap<string, Measurement>,
+  report: Report,
+): boolean {
+  const headers = table.header.map(({ text }) => text);
+  const named = mapping ? headers.map((header) => mapping.columns[header]) : headers;
+  if (named.some((name) => name === 'specimen' || name === 'catalogNumber')) return true;
+  // A table that could not be read was told of where it was.
+  if (headers.length === 0) return false;
+  const isKnown = (header: string) =>
+    facts.some((fact) => fact === header) || measurements.has(withUnit.exec(header)?.[1] ?? header);
+  if (!mapping && headers.some(isKnown)) {
+    tableColumns(table, mapping, measurements, report);
+    // A misspelt header is told there, and is the one mistake.
+    if (headers.some((header) => findNearest(header, ['specimen', 'catalogNumber']) !== undefined))
+      return false;
+  }
+  report.add(
+    'csv-header',
+    table.header[0]!.span,
+    'no column says which specimen a row is of',
+    mapping
+      ? 'map a column to specimen or catalogNumber under sheets: in scheme.yaml, or say rows: specimens where each row is one'
+      : 'head a column specimen or catalogNumber, or say under sheets: in scheme.yaml what the columns of this file hold',
+  );
+  return false;
+}
 
 /** Column by column what a table holds: by its mapping in the scheme, or by headers such as `specimen` and `basal-length (mm)`. */
 export function tableColumns(

@@ -99,6 +99,20 @@ describe('messages about ids and languages', () => {
     `);
   });
 
+  it('a translation is on its way: told once, whatever is in it', async () => {
+    expect(
+      await findingsAfter({
+        'taxa.yaml': replaced('{ en: hill-hopper }', '{ en: hill-hopper, es: saltador }'),
+        'lineage.yaml': replaced('{ en: Hill-hoppers }', '{ en: Hill-hoppers, es: Saltadores }'),
+        'story.es.mdx': 'Un saltador.\n',
+      }),
+    ).toMatchInlineSnapshot(`
+      "lineage.yaml:5:12-16 warning language-unlisted
+        there are texts in "es", and the lineage is in "en" only
+        add es to languages when every text has it; until then none of them is shown"
+    `);
+  });
+
   it('a record that failed still counts as declared', async () => {
     expect(await findingsAfter({ 'taxa.yaml': replaced('role: outgroup }', 'role: 7 }') }))
       .toMatchInlineSnapshot(`

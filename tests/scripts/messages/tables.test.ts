@@ -87,10 +87,10 @@ describe('messages about tables', () => {
   it('semicolons separate the cells', async () => {
     expect(await findingsAfter({ 'sheets/callipers.csv': (text) => text.replaceAll(',', ';') }))
       .toMatchInlineSnapshot(`
-      "sheets/callipers.csv:1:1-46 error csv-separator
-        cells are separated by semicolons
-        save the table as comma-separated values in UTF-8"
-    `);
+        "sheets/callipers.csv:1:1-46 error csv-separator
+          cells are separated by semicolons
+          save the table as comma-separated values in UTF-8"
+      `);
   });
 
   it('a quotation mark is never closed', async () => {
@@ -120,13 +120,62 @@ describe('messages about tables', () => {
     `);
   });
 
+  it('a museum’s own table is not described: one finding, whatever its headers', async () => {
+    const own = (text: string) =>
+      text
+        .replace('specimen,', 'Nr,Species,')
+        .replace('muzzle-length (mm)', 'Muzzle')
+        .replace('skull-length (mm)', 'Skull');
+    const rows = (text: string) => text.replaceAll(/^(hm-\d),/gm, '$1,some,');
+    expect(await findingsAfter({ 'sheets/callipers.csv': (text) => rows(own(text)) })).toMatchInlineSnapshot(`
+      "sheets/callipers.csv:1:1-3 error csv-header
+        no column says which specimen a row is of
+        head a column specimen or catalogNumber, or say under sheets: in scheme.yaml what the columns of this file hold"
+    `);
+  });
+
+  it('a table names its animals in full, or by names that the scheme explains: nothing is told', async () => {
+    const table = (name: string) =>
+      `specimen,taxon,muzzle-length (mm),skull-length (mm)\nhm-5,${name},29.4,70.2\nhm-6,collina-vivens,34.1,80.3\n`;
+    expect(await findingsAfter({ 'sheets/callipers.csv': table('Collina longa') })).toBe('');
+    const sheets = `sheets:
+  - file: sheets/callipers.csv
+    taxa: { C. longa: collina-longa, collina-vivens: collina-vivens }
+    columns:
+      specimen: specimen
+      taxon: taxon
+      muzzle-length (mm): { measurement: muzzle-length, unit: mm }
+      skull-length (mm): { measurement: skull-length, unit: mm }
+`;
+    const mapped = { 'scheme.yaml': added(sheets), 'sheets/callipers.csv': table('C. longa') };
+    expect(await findingsAfter(mapped)).toBe('');
+  });
+
+  it('no column says which specimen a row is of: told once, and not at every row', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': (text) => text.replace('specimen,', 'sex,') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:1:1-4 error csv-header
+        no column says which specimen a row is of
+        head a column specimen or catalogNumber, or say under sheets: in scheme.yaml what the columns of this file hold"
+    `);
+  });
+
+  it('the column of specimens is misspelt: one mistake', async () => {
+    expect(await findingsAfter({ 'sheets/callipers.csv': (text) => text.replace('specimen,', 'specimn,') }))
+      .toMatchInlineSnapshot(`
+      "sheets/callipers.csv:1:1-8 error csv-header
+        unknown column "specimn"; did you mean "specimen"?
+        name a measurement of scheme.yaml with its unit, such as "basal-length (mm)", or describe the sheet under sheets: in scheme.yaml"
+    `);
+  });
+
   it('a table names another taxon than the record', async () => {
     const table =
       'specimen,taxon,muzzle-length (mm),skull-length (mm)\nhm-5,collina-nana,29.4,70.2\nhm-6,collina-vivens,34.1,80.3\n';
     expect(await findingsAfter({ 'sheets/callipers.csv': table })).toMatchInlineSnapshot(`
       "sheets/callipers.csv:2:6-18 error csv-row
         hm-5 is "collina-nana" here and "collina-longa" in its record
-        correct one of the two, or map the column to ignore under sheets: in scheme.yaml"
+        correct one of the two, name it under taxa: of the sheet in scheme.yaml, or map the column to ignore there"
     `);
   });
 

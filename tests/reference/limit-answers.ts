@@ -1,4 +1,9 @@
-import { BoundedValue, boundedPoints, type Bounds } from '../../analysis/estimate/limits/bounded-end.ts';
+import {
+  BoundedValue,
+  boundedPoints,
+  finestOfMoments,
+  type Bounds,
+} from '../../analysis/estimate/limits/bounded-end.ts';
 import { readGivenOneLimit } from '../../analysis/estimate/limits/condition-on-one.ts';
 import { readLimitProbabilities } from '../../analysis/estimate/limits/limit-probability.ts';
 import { mixtureMoments, mixtureQuantile } from '../../analysis/estimate/mixture.ts';
@@ -64,7 +69,7 @@ export function limited(fit: Fit, node: number, ends: { atLeast?: number; atMost
 }
 
 function meanWithin(mean: number, variance: number, bounds: Bounds): number {
-  const { at, weights } = boundedPoints(mean, variance, bounds, { finest: 1, effort: 'full' });
+  const { at, weights } = boundedPoints(mean, variance, bounds, { finest: finestOfMoments, effort: 'full' });
   return at.reduce((sum, value, k) => sum + value * weights[k]!, 0);
 }
 
@@ -185,7 +190,7 @@ export function joint(): Part {
 
 export function standard({ a }: { readonly a: number }): Part {
   const bounds = { low: a, high: Infinity };
-  const { at, weights } = boundedPoints(0, 1, bounds, { finest: 1, effort: 'full' });
+  const { at, weights } = boundedPoints(0, 1, bounds, { finest: finestOfMoments, effort: 'full' });
   const mean = at.reduce((sum, value, k) => sum + value * weights[k]!, 0);
   return {
     a,

@@ -21,15 +21,14 @@ const gauss = [
   [0.9602898564975363, 0.1012285362903763],
 ] as const;
 
-/**
- * Half of the squared distance beyond which a normal density counts for nothing, the widest panel in standard deviations and
- * against `finest`, and the least `finest`. The full ones leave mean and variance of a cut-off normal value an error of less
- * than 1e-10 of themselves.
- */
+/** Half of the squared distance beyond which a normal density counts for nothing, the widest panel against `finest`, and the least `finest`. */
 const precisions = {
-  full: { exponent: 30, widest: 2, panel: 2, least: 0 },
-  light: { exponent: 10, widest: 3, panel: 6, least: 0.1 },
+  full: { exponent: 30, panel: 3, least: 0 },
+  light: { exponent: 10, panel: 6, least: 0.1 },
 } as const;
+
+/** `finest` at which mean and variance of the bounded value itself are good to 1e-9 of themselves. */
+export const finestOfMoments = 2 / 3;
 
 /**
  * Points at which to take a smooth function of a normal value known to lie between bounds, by Gauss and Legendre's rule
@@ -42,7 +41,7 @@ export function boundedPoints(
   { low, high }: Bounds,
   { finest, effort }: { readonly finest: number; readonly effort: Effort },
 ): BoundedPoints {
-  const { exponent, widest: widestPanel, panel: relativePanel, least } = precisions[effort];
+  const { exponent, panel: relativePanel, least } = precisions[effort];
   const deviation = Math.sqrt(variance);
   const a = (low - mean) / deviation;
   const b = (high - mean) / deviation;
@@ -50,11 +49,7 @@ export function boundedPoints(
   const reach = Math.sqrt(nearest * nearest + 2 * exponent);
   const from = Math.max(a, -reach);
   const to = Math.min(b, reach);
-  const widest = Math.min(
-    widestPanel,
-    relativePanel * Math.max(least, finest),
-    4 / Math.max(1, Math.abs(nearest)),
-  );
+  const widest = Math.min(3, relativePanel * Math.max(least, finest), 4 / Math.max(1, Math.abs(nearest)));
   const panels = Math.min(4000, Math.max(2, Math.ceil((to - from) / widest)));
   const half = (to - from) / (2 * panels);
   const at = new Float64Array(panels * 2 * gauss.length);

@@ -1,5 +1,5 @@
 import { findRoot } from '../../statistics/index.ts';
-import { boundedPoints, boundedShareBelow, type Bounds } from './bounded-end.ts';
+import { boundedPoints, boundedShareBelow, finestOfMoments, type Bounds } from './bounded-end.ts';
 import { covariancesWith } from '../passes/covariance.ts';
 import type { Fit } from '../rate/fit.ts';
 import { gatherDraws } from './gather-draws.ts';
@@ -111,7 +111,7 @@ function summariseSharp(row: readonly AtOneRate[], bounds: Bounds, level: number
   };
   const parts = new MixtureParts();
   for (const { weight, mean, variance } of row) {
-    const points = boundedPoints(mean, variance, bounds, { finest: 1, effort: 'full' });
+    const points = boundedPoints(mean, variance, bounds, { finest: finestOfMoments, effort: 'full' });
     points.at.forEach((at, k) => parts.add(weight * points.weights[k]!, at, 0));
   }
   return {

@@ -24,6 +24,7 @@ export function findBestChangeRate(
   ratesOf: (states: number, rate: number) => ChangeRates,
 ): BestChangeRate {
   const depthMyr = depthOf(question.tree);
+  if (!(depthMyr > 0)) throw new Error('a rate of change needs a tree with branches in million years');
   const at = (rate: number) =>
     changeLikelihood({ ...question, rates: ratesOf(question.states.length, rate) }).logLikelihood;
   const of = (logChanges: number) => at(Math.exp(logChanges) / depthMyr);

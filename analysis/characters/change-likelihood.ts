@@ -29,7 +29,8 @@ export interface ChangeAnswer {
  * (Felsenstein 1981, Journal of Molecular Evolution 17: 368–376; marginal as in Yang, Kumar and Nei 1995, Genetics 141:
  * 1641–1650), and the most likely single one (Pupko and others 2000, Molecular Biology and Evolution 17: 890–896). Unsure
  * and unscored tips may have any of their states; nothing corrects for characters that were left out because they do
- * not vary. Cost: nodes times squared states. −Infinity where the rates allow no history. Throws for a state that is not listed.
+ * not vary. Cost: nodes times squared states. −Infinity, and probabilities of NaN,
+ * where the rates allow no history. Throws for a state that is not listed.
  */
 export function changeLikelihood(question: ChangeQuestion): ChangeAnswer {
   const { tree, states } = question;

@@ -64,6 +64,13 @@ test('what the rates forbid is told, and wrong rates, times and states are refus
   expect(() => changeProbabilities(equalRates(2, 1), NaN)).toThrow('a time must be 0 Myr or more, got NaN');
 });
 
+test('a tree without lengths has no rate', () => {
+  const question = { tree: parseNewick('(A,B);'), character: characterOf({ A: '0', B: '1' }), states };
+  expect(() => findBestChangeRate(question, equalRates)).toThrow(
+    'needs a tree with branches in million years',
+  );
+});
+
 test('a character that nobody scores has no rate: it is as likely without change', () => {
   const tree = parseNewick('((A:1,B:1):1,C:2);');
   expect(findBestChangeRate({ tree, character: characterOf({}), states }, equalRates)).toEqual({

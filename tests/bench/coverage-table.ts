@@ -24,12 +24,13 @@ export function keepKnown(
   });
 }
 
-/** Puts the lowest and the highest coverage of another case into the table, in its place. */
-export function keepOther(name: Table['otherwise'][number]['case'], held: readonly number[]): void {
-  const row = { case: name, lowest: threeDigits(Math.min(...held)), highest: threeDigits(Math.max(...held)) };
+/** Puts the coverage of another case at one number of animals, by its place among them, into the table. */
+export function keepOther(name: Table['otherwise'][number]['case'], place: number, held: number): void {
   change((table) => ({
     ...table,
-    otherwise: table.otherwise.map((old) => (old.case === name ? row : old)),
+    otherwise: table.otherwise.map((row) =>
+      row.case === name ? { ...row, held: row.held.with(place, threeDigits(held)) } : row,
+    ),
   }));
 }
 

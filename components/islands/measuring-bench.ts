@@ -3,7 +3,6 @@ import { freshBench, freshMeasured, hasWork, type BenchRecord } from '../measuri
 import { ownScheme, type BenchScheme } from '../measuring/bench-scheme.ts';
 import { benchWords, type BenchWords } from '../measuring/bench-words.ts';
 import { startPast, stepAgain, stepBack, stepOn, type PastStates } from '../measuring/past-states.ts';
-import { mirrorPicture } from '../measuring/picture/mirror-picture.ts';
 import type { Place } from '../measuring/place.ts';
 import { turnOver } from '../measuring/turn-over.ts';
 import {
@@ -19,6 +18,7 @@ import { listenToBench } from './measuring-bench-hands.ts';
 import { slotName } from './measuring-bench-lists.ts';
 import { openPicture, sayPicture } from './measuring-bench-picture.ts';
 import { showBench } from './measuring-bench-show.ts';
+import { PictureSides } from './measuring-bench-sides.ts';
 import { BenchStage } from './measuring-bench-stage.ts';
 import { forgetAll, keepPicture, keepRecord, keptPicture, keptRecord } from './measuring-bench-store.ts';
 import { askFirst, download } from './measuring-bench-take.ts';
@@ -32,7 +32,7 @@ export class MeasuringBench extends HTMLElement {
   kept = true;
   #schemes: readonly BenchScheme[] = [];
   #past!: PastStates<BenchRecord>;
-  #picture: Blob | undefined;
+  readonly #sides = new PictureSides();
   #merging = '';
 
   connectedCallback(): void {
@@ -43,8 +43,7 @@ export class MeasuringBench extends HTMLElement {
     );
     this.#schemes = JSON.parse(this.dataset['schemes']!) as BenchScheme[];
     this.stage = new BenchStage(this.querySelector('[data-stage]')!, (place) => this.tap(place));
-    const kept = keptRecord();
-    this.#past = startPast(kept ?? this.#empty());
+    this.#past = startPast(keptRecord() ?? this.#empty());
     this.hand = nextOpen(this.record, this.slots());
     listenToBench(this);
     this.hidden = false;
@@ -71,11 +70,9 @@ export class MeasuringBench extends HTMLElement {
     return this.#past.after.length > 0;
   }
 
-  slots(): PointSlot[] {
-    return slotsOf(
-      this.record,
-      this.scheme.landmarks.map(({ id }) => id),
-    );
+  slots(record = this.record): PointSlot[] {
+    const landmarks = this.scheme.landmarks.map(({ id }) => id);
+    return slotsOf(record, landmarks);
   }
 
   /** Makes a change; changes that follow one another under one name are one step of undo. */
@@ -102,16 +99,7 @@ export class MeasuringBench extends HTMLElement {
     if (!slot) return this.show();
     const next = tapPlace(this.record, slot, place);
     const isBreak = slot.kind === 'landmark' && this.record.now.absent.includes(slot.landmark);
-    this.hand = isBreak
-      ? slot
-      : nextOpen(
-          next,
-          slotsOf(
-            next,
-            this.scheme.landmarks.map(({ id }) => id),
-          ),
-          slot,
-        );
+    this.hand = isBreak ? slot : nextOpen(next, this.slots(next), slot);
     this.edit(next);
     const name = slotName(slot, this.scheme, this.words);
     const following = this.hand
@@ -166,6 +154,8 @@ export class MeasuringBench extends HTMLElement {
   #walk(past: PastStates<BenchRecord>): void {
     const before = this.record;
     this.#past = past;
+    this.#merging = '';
+    if (before.now.picture?.mirrored !== past.now.now.picture?.mirrored) return void this.#showOtherSide();
     this.kept = keepRecord(past.now) && this.kept;
     this.take(changedSlot(before, past.now, this.slots()) ?? nextOpen(past.now, this.slots()));
   }
@@ -219,17 +209,29 @@ export class MeasuringBench extends HTMLElement {
 
   /** Turns the picture over with all that was placed: for a bone of the other side, so that it faces like the rest. */
   async turnOver(): Promise<void> {
-    if (!this.#picture) return;
-    await this.#put(await mirrorPicture(this.#picture), turnOver(this.record));
-    const { mirrored } = this.record.now.picture!;
+    if (!(await this.#sides.prepareOther())) return;
+    this.#past = stepOn(this.#past, turnOver(this.record));
+    this.#merging = '';
+    await this.#showOtherSide();
+  }
+
+  /** The record has turned: the picture and the cross follow, and the point in hand stays there. */
+  async #showOtherSide(): Promise<void> {
+    const { width, height, mirrored } = this.record.now.picture!;
+    const side = this.#sides.turn()!;
+    this.cross = [width - this.cross[0], this.cross[1]];
+    this.stage.show(URL.createObjectURL(side), { width, height });
     sayPicture(this, [this.words.phrase(mirrored ? 'turned' : 'turnedBack')]);
+    this.show();
+    this.kept = (await keepPicture(side)) && keepRecord(this.record);
+    this.show();
   }
 
   /** Puts a picture on the stage with what belongs to it; steps that lead back to another picture are forgotten. */
   async #put(blob: Blob, record: BenchRecord): Promise<void> {
     const { width, height } = record.now.picture!;
     this.#past = startPast(record);
-    this.#picture = blob;
+    this.#sides.put(blob);
     this.cross = [width / 2, height / 2];
     this.hand = nextOpen(this.record, this.slots());
     this.stage.show(URL.createObjectURL(blob), { width, height });
@@ -239,7 +241,7 @@ export class MeasuringBench extends HTMLElement {
 
   savePicture(): void {
     const { picture } = this.record.now;
-    if (this.#picture && picture) download(this.#picture, picture.name);
+    if (this.#sides.shown && picture) download(this.#sides.shown, picture.name);
   }
 
   /** Puts the specimen aside and clears the stage for the next. */
@@ -251,7 +253,7 @@ export class MeasuringBench extends HTMLElement {
   }
 
   async forget(): Promise<void> {
-    const used = hasWork(this.record.now) || this.record.finished.length > 0 || this.#picture;
+    const used = hasWork(this.record.now) || this.record.finished.length > 0 || this.#sides.shown;
     if (used && !(await this.#ask('ask.forget'))) return;
     this.#past = startPast(this.#empty());
     await this.#clear();
@@ -260,7 +262,7 @@ export class MeasuringBench extends HTMLElement {
   }
 
   async #clear(): Promise<void> {
-    this.#picture = undefined;
+    this.#sides.put(undefined);
     this.hand = nextOpen(this.record, this.slots());
     this.stage.show(undefined, undefined);
     sayPicture(this, []);
@@ -271,7 +273,7 @@ export class MeasuringBench extends HTMLElement {
     const { picture } = this.record.now;
     const blob = picture ? await keptPicture() : undefined;
     if (!picture || !blob) return;
-    this.#picture = blob;
+    this.#sides.put(blob);
     this.cross = [picture.width / 2, picture.height / 2];
     this.stage.show(URL.createObjectURL(blob), picture);
     sayPicture(this, [

@@ -86,36 +86,6 @@ describe('what is opened', () => {
     });
   });
 
-  test('of the other side is turned over with its points, in what is seen and what is saved', async () => {
-    await atBench(async (view) => {
-      // dark on the left, light on the right
-      const halves = sharp({
-        create: { width: 400, height: 300, channels: 3, background: '#fff' },
-      }).composite([
-        { input: { create: { width: 200, height: 300, channels: 3, background: '#000' } }, left: 0, top: 0 },
-      ]);
-      await give(view, 'right-side.png', await halves.png().toBuffer());
-      await ready(view);
-      await nameOwn(view, ['Nose', 'Eye']);
-      await setScale(view, '25');
-      await tap(view, [100, 250]);
-      await press(view, 'turn-over');
-      await view.waitForFunction(() =>
-        document.querySelector('[data-picture-notes]')!.textContent!.includes('turned over'),
-      );
-      await tap(view, [50, 250]);
-      await tap(view, [150, 100]);
-      expect(await textOf(view, 'record')).toMatch(
-        /picture: "images\/right-side-turned\.png"\s+mirrored: true\s+scale: \{ from: \[300\.\d, 250\.\d\], to: \[\d+\.\d/,
-      );
-      const [download] = await Promise.all([view.waitForEvent('download'), press(view, 'save-picture')]);
-      const { data, info } = await sharp(await readFile(await download.path()))
-        .raw()
-        .toBuffer({ resolveWithObject: true });
-      expect([data[0], data[(info.width - 1) * info.channels]]).toEqual([255, 0]);
-    });
-  });
-
   test('is made smaller above 100 million px, and that is said', async () => {
     await atBench(async (view) => {
       await openPlain(view, 11_000, 9_200);

@@ -11,8 +11,8 @@ import { rasterise } from './skull/raster.ts';
 import { pictureSizes, skullPictures } from './skull/skull-pictures.ts';
 import { boxedSvg, skullToSvg, type SkullLayer } from './skull/skull-svg.ts';
 import { drawingsOf, skullDrawing } from './skull-figures.ts';
+import { isFragment } from './skull-found.ts';
 import { ownMarkup } from './skull-markup.ts';
-import { isFragment } from './skull-words.ts';
 
 type Box = readonly [left: number, top: number, width: number, height: number];
 
@@ -83,7 +83,7 @@ async function cardSvg(
   if (!skull) return undefined;
   const box = cardBox(view);
   const isShown = (layer: SkullLayer) =>
-    !isFragment(found) ||
+    !isFragment(view, found) ||
     (layer !== 'restored' && !(layer === 'accent' && skull.accent?.status === 'inferred'));
   const markup = found.own
     ? ownOver(found.own, layers)

@@ -1,17 +1,9 @@
 import type { CompiledDrawing } from '../../scripts/compile/contract.ts';
 import type { LineageView } from '../lineage/view.ts';
 
-/** Below this share of its landmarks a skull shows its bone alone at first. */
-const fragmentBelow = 2 / 3;
-
 /** How many points of a drawing were found on bone. */
 export function foundPoints({ points }: CompiledDrawing): number {
   return Object.values(points).filter(({ basis }) => basis === 'digitised').length;
-}
-
-/** Whether less than two thirds of a skull was found, by its landmarks. */
-export function isFragment(drawing: CompiledDrawing): boolean {
-  return foundPoints(drawing) < fragmentBelow * Object.keys(drawing.points).length;
 }
 
 /** Whether any part of a drawing is worked out. */

@@ -1,10 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  drawingNotes,
-  foundPoints,
-  isFragment,
-  isRestored,
-} from '../../../components/figures/skull-words.ts';
+import { drawingNotes, foundPoints, isRestored } from '../../../components/figures/skull-words.ts';
 import { restorationOf } from '../../../components/islands/skull-restoration.ts';
 import type { LineageView } from '../../../components/lineage/view.ts';
 import type { CompiledDrawing } from '../../../scripts/compile/contract.ts';
@@ -28,10 +23,8 @@ const view = {
 } as unknown as LineageView; // what the notes ask of it
 
 describe('how much of a skull was found', () => {
-  test('is told by its landmarks, and less than two thirds make a fragment', () => {
+  test('is counted by its landmarks beside every drawing', () => {
     expect(foundPoints(drawingWith(17, 45))).toBe(17);
-    expect(isFragment(drawingWith(29, 45))).toBe(true);
-    expect(isFragment(drawingWith(30, 45))).toBe(false);
   });
 
   test('is all of it where no point is worked out', () => {

@@ -33,9 +33,17 @@ export function tornRegion(drawing: SkullDrawing, part: string, placed: PlacedSk
     roughenRing(ring, ends, box, seededRandom(drawing.id, part, index)),
   );
   const outlines = rings.map(({ ring }) => ring);
-  const isRestored = (point: PlanePoint) =>
-    outlines.reduce((inside, ring) => inside !== isInRing(point, ring), false);
+  const isRestored = (point: PlanePoint) => {
+    const near = intoBox(point, box);
+    return outlines.reduce((inside, ring) => inside !== isInRing(near, ring), false);
+  };
   return { isRestored, rings: outlines, edges: rings.flatMap(({ edges }) => edges) };
+}
+
+/** The point of the box that is nearest: beyond it, where the far end of a restoration can reach, all goes on as at its edge. */
+function intoBox([x, y]: PlanePoint, [left, top, right, bottom]: Box): PlanePoint {
+  const between = (value: number, least: number, most: number) => Math.min(Math.max(value, least), most);
+  return [between(x, left + gridStep, right - gridStep), between(y, top + gridStep, bottom - gridStep)];
 }
 
 /** Left, top, right and bottom. */

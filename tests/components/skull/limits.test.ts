@@ -2,7 +2,9 @@ import { expect, test } from 'vitest';
 import { shapeAtValue, shapeTrend, type Shape } from '../../../analysis/geometry/index.ts';
 import { limitMarkup } from '../../../components/figures/skull-markup.ts';
 import { limitOutlines } from '../../../components/figures/skull/limits.ts';
+import { placeTemplate } from '../../../components/figures/skull/place-template.ts';
 import type { SkullDrawing } from '../../../components/figures/skull/skull-drawing.ts';
+import { boxOf, tornRegion } from '../../../components/figures/skull/torn-region.ts';
 import { inventedSkulls } from './fixtures/invented-skulls.ts';
 
 const shapeOf = ({ landmarks }: SkullDrawing): Shape =>
@@ -61,4 +63,13 @@ test('on a page the two ends are one group of thin lines, beside the middle and 
 
 test('a skull whose restoration has no ends has no group of them', () => {
   expect(limitMarkup(drawing, 'naris-posterior', undefined)).toBe('');
+});
+
+test('what is restored goes on beyond the room around the middle skull, so that a far limit has no gap', () => {
+  const placed = placeTemplate(drawing, 1.8);
+  const { isRestored } = tornRegion(drawing, 'cranium', placed);
+  const [left, , right] = boxOf(placed);
+  const face = [left + 12, left + 2, left - 2, left - 60].map((x) => isRestored([x, 0]));
+  expect(face).toEqual([true, true, true, true]);
+  expect([right - 2, right + 2, right + 60].map((x) => isRestored([x, 0]))).toEqual([false, false, false]);
 });

@@ -43,7 +43,7 @@ export function resolveLineage(records: LineageRecords, report: Report): Resolve
     horizonAges,
     givenAges,
     specimens,
-    ownDrawings: resolveOwnDrawings(records, specimens, new Set(scheme.landmarks.keys()), report),
+    ownDrawings: resolveOwnDrawings(records, specimens, scheme, report),
     trees: nameTips(parseTrees(records, report), records, report),
     section: resolveSection(records, report),
   };

@@ -31,6 +31,17 @@ interface Recorded {
   readonly specimen: string;
   readonly places: ReadonlyMap<string, Place>;
   readonly mirrored?: true;
+  /** Landmarks that a drawing by hand marks where they were digitised, at a tenth of the size. */
+  readonly drawn?: readonly string[];
+}
+
+/** A drawing by hand with its marks. */
+function drawingOf({ places, drawn = [] }: Recorded): string {
+  const marks = drawn.map((id) => {
+    const [x, y] = places.get(id)!;
+    return `<circle id="${id}" cx="${x / 10}" cy="${y / 10}"/>`;
+  });
+  return `<svg xmlns="http://www.w3.org/2000/svg"><g id="bone"><path d="M0 0L60 0"/></g><g id="landmarks">${marks.join('')}</g></svg>`;
 }
 
 /** Compiles the small lineage with one animal digitised anew, by one specimen or several. */
@@ -40,23 +51,30 @@ async function compileRecorded(recorded: readonly Recorded[]) {
   );
   const source = (mirrored?: true) =>
     `  landmarks: { view: left, sheet: sheets/above.csv, mmPerUnit: 0.1${mirrored ? ', mirrored: true' : ''} }\n`;
+  const drawingRecord = (specimen: string) =>
+    `  drawing: { file: drawings/${specimen}.svg, by: Bo Heath, rights: { image: Bo Heath, licence: CC0-1.0 } }\n`;
   const { compiled, findings } = await compileChanged({
     'scheme.yaml': replaced('measurements:\n', `${paired}measurements:\n`),
     'sheets/above.csv': `specimen,landmark,x,y\n${rows.join('')}`,
+    ...Object.fromEntries(
+      recorded.filter(({ drawn }) => drawn).map((each) => [`drawings/${each.specimen}.svg`, drawingOf(each)]),
+    ),
     'sheets/landmarks.csv': (text) => text.replaceAll(/hm-3.*\n/g, ''),
     'specimens.yaml': (text) =>
       text.replace(/- id: hm-3\n[\s\S]*?(?=- id: hm-4)/, '') +
       recorded
         .map(
-          ({ specimen, mirrored }) =>
-            `- id: ${specimen}\n  taxon: saltula-brevis\n  institutionCode: HM\n  catalogNumber: "${specimen}"\n  horizon: upper-shelf\n${source(mirrored)}`,
+          ({ specimen, mirrored, drawn }) =>
+            `- id: ${specimen}\n  taxon: saltula-brevis\n  institutionCode: HM\n  catalogNumber: "${specimen}"\n  horizon: upper-shelf\n${source(mirrored)}${drawn ? drawingRecord(specimen) : ''}`,
         )
         .join(''),
   });
   if (!compiled) throw new Error(findings.map(({ message }) => message).join('\n'));
+  const drawing = compiled.drawings.find(({ taxon }) => taxon === 'saltula-brevis')!;
   return {
     findings,
-    points: compiled.drawings.find(({ taxon }) => taxon === 'saltula-brevis')!.points,
+    drawing,
+    points: drawing.points,
     value: compiled.traits[0]!.values.find(({ taxon }) => taxon === 'saltula-brevis')!,
   };
 }
@@ -90,6 +108,25 @@ test('a skull with one side alone, turned over, has that side where the other li
   const { points } = await compileRecorded([{ specimen: 'hm-3', places: leftAlone, mirrored: true }]);
   expect(points['cheek-left']).toBeUndefined();
   expect(points['cheek-right']!.at[1]).toBeCloseTo(straight.points['cheek-right']!.at[1], 9);
+});
+
+test('a drawing of a turned picture lies where its animal lies, its sides named as on the animal', async () => {
+  const drawn = ['snout-tip', 'cheek-left', 'cheek-right', 'brow-left', 'brow-right'];
+  const { drawing, findings } = await compileRecorded([
+    { specimen: 'hm-3', places: turnedOver, mirrored: true, drawn },
+  ]);
+  expect(findings.filter(({ code }) => code.startsWith('drawing'))).toEqual([]);
+  const [a, b, c, d, e, f] = drawing.own!.place;
+  for (const [id, seenAs] of [
+    ['snout-tip', 'snout-tip'],
+    ['cheek-left', 'cheek-right'],
+    ['brow-right', 'brow-left'],
+  ] as const) {
+    const [x, y] = turnedOver.get(id)!.map((coordinate) => coordinate / 10) as [number, number];
+    const [wantedX, wantedY] = drawing.points[seenAs]!.at;
+    expect(a * x + c * y + e).toBeCloseTo(wantedX, 6);
+    expect(b * x + d * y + f).toBeCloseTo(wantedY, 6);
+  }
 });
 
 test('a pair changes names only where the view shows both of its ends', () => {

@@ -25,18 +25,6 @@ export function drawingsOf(view: LineageView): CompiledDrawing[] {
   );
 }
 
-/** What is restored stays to be seen where an image stands on a dark page: images follow the colour scheme of theirs. */
-export const smallSkullStyle =
-  '<style>@media (prefers-color-scheme:dark){.skull-ruling,.skull-dash,.skull-dash-thin{stroke:#b9c4bf}}</style>';
-
-/** One skull in heavier ink for small pictures, all layers, in the drawing frame; empty for an animal without a drawing. */
-export async function smallSkull(view: LineageView, taxon: string): Promise<string> {
-  const found = drawingsOf(view).find((drawing) => drawing.taxon === taxon);
-  const skull = found && skullDrawing(found, view);
-  if (!skull) return '';
-  return found.own ? ownMarkup(found.own) : inkMarkup(skull, 'mini');
-}
-
 /** Address of the small picture of one skull. */
 export function smallSkullAddress({ lineage }: LineageView, taxon: string): string {
   return `${href(lineage.lineage, 'skulls', 'small')}${taxon}.svg`;

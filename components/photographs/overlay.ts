@@ -1,5 +1,6 @@
 import type { CompiledPicture } from '../../scripts/compile/contract.ts';
 import { escapeText } from '../figures/scene/svg.ts';
+import { labelPlaces, type LabelPlace } from './label-places.ts';
 
 type Marks = NonNullable<CompiledPicture['marks']>;
 
@@ -29,12 +30,19 @@ export function overlayMarkup(picture: CompiledPicture, size: OverlaySize, words
   if (!marks) return '';
   const radius = width * pointShare;
   const letters = width * letterShares[size];
+  const places = labelPlaces(
+    marks.landmarks.map(({ at }) => at),
+    { radius, letters },
+  );
   return [
     ...marks.breaks.map(({ landmark, points }) => breakMarkup(landmark, points, words)),
     marks.scale ? barMarkup(marks.scale, { letters, width }, words) : '',
     ...(size === 'dots'
       ? dotsMarkup(marks.landmarks, words)
-      : marks.landmarks.map((landmark, index) => pointMarkup(landmark, index + 1, radius, letters, words))),
+      : marks.landmarks.map((landmark, index) => {
+          const label = labelMarkup(places[index]!, index + 1, letters);
+          return pointMarkup(landmark, radius, label, words);
+        })),
   ].join('');
 }
 
@@ -52,14 +60,17 @@ function dotsMarkup(landmarks: Marks['landmarks'], { measured }: OverlayWords): 
 
 function pointMarkup(
   { id, at: [x, y] }: Marks['landmarks'][number],
-  number: number,
   radius: number,
-  letters: number,
+  label: string,
   { name, measured }: OverlayWords,
 ): string {
   const role = measured.has(id) ? 'photo-point photo-measured' : 'photo-point';
-  const label = `<text class="photo-number" x="${px(x + radius * 1.7)}" y="${px(y - radius * 1.2)}" font-size="${px(letters)}">${number}</text>`;
   return `<g><title>${escapeText(name(id))}</title><circle class="${role}" cx="${px(x)}" cy="${px(y)}" r="${px(radius)}"/>${label}</g>`;
+}
+
+function labelMarkup({ x, y, anchor }: LabelPlace, number: number, letters: number): string {
+  const end = anchor === 'end' ? ' text-anchor="end"' : '';
+  return `<text class="photo-number" x="${px(x)}" y="${px(y)}"${end} font-size="${px(letters)}">${number}</text>`;
 }
 
 function breakMarkup(

@@ -1,5 +1,5 @@
 import { coordinate } from '../figures/scene/scene.ts';
-import { smallSkull, smallSkullStyle } from '../figures/skull-figures.ts';
+import { smallSkull, smallSkullStyle } from '../figures/small-skull.ts';
 import type { LineageView } from '../lineage/view.ts';
 import type { Series } from './compose-series.ts';
 

@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { DrawingTemplate, PlanePoint } from '../../../analysis/geometry/index.ts';
 import { drawingsOf } from '../../../components/figures/skull-figures.ts';
 import { foundNotes, isFragment } from '../../../components/figures/skull-found.ts';
+import { smallSkull, smallSkullStyle } from '../../../components/figures/small-skull.ts';
 import { foundShare } from '../../../components/figures/skull/found-share.ts';
 import { lineageView, type LineageView } from '../../../components/lineage/view.ts';
 import { compileLineage } from '../../../scripts/compile/index.ts';
@@ -75,5 +76,11 @@ describe('of the bundled lineage', () => {
     expect(said['limnorhina-fracta']).toMatch(/^[89]\d% of the outline of its bones was found\.$/);
     expect(said['palustrina-communis']).toBeUndefined();
     expect(said['riparhina-dura']).toBeUndefined();
+  });
+
+  test('a small picture of a fragment shows its bone alone, and of others all', async () => {
+    expect(await smallSkull(view, 'calathorhina-mira')).toMatch(/^<g class="fragment">.*skull-restored/);
+    expect(await smallSkull(view, 'limnorhina-fracta')).not.toContain('class="fragment"');
+    expect(smallSkullStyle).toMatch(/\.fragment :is\(\.skull-restored,.*display:none/);
   });
 });

@@ -1,5 +1,6 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { drawingsOf, smallSkull, smallSkullStyle } from '../../../../figures/skull-figures.ts';
+import { drawingsOf } from '../../../../figures/skull-figures.ts';
+import { smallSkull, smallSkullStyle } from '../../../../figures/small-skull.ts';
 import { loadLineage, loadLineages } from '../../../../lineage/load.ts';
 import { lineageView } from '../../../../lineage/view.ts';
 import { findSmallSkullBox } from '../../../../slice/small-skull-box.ts';

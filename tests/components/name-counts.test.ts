@@ -28,8 +28,8 @@ function rising(count: number): InventedTip[] {
 }
 
 /** Animals anywhere on the plate. */
-function cloud(count: number): InventedTip[] {
-  const random = seededRandom('a cloud of names', count);
+function cloud(count: number, seed = 'a cloud of names'): InventedTip[] {
+  const random = seededRandom(seed, count);
   return Array.from({ length: count }, (_, index) => {
     const from = 2 + random() * 50;
     return {
@@ -72,7 +72,9 @@ describe('names beside the marks', () => {
     ['all of 24 animals on the wide plate', wide, rising(24), true, 24],
     ['60% of 40 animals on the wide plate', wide, rising(40), true, 24],
     ['12 of 200 animals on a phone', phone, rising(200), true, 12],
-    ['10 of a cloud of 200 on a phone', phone, cloud(200), false, 10],
+    ['12 of a cloud of 200 on a phone', phone, cloud(200), false, 12],
+    ['12 of another cloud of 200 on a phone', phone, cloud(200, 'another cloud'), false, 12],
+    ['12 of a third cloud of 200 on a phone', phone, cloud(200, 'a third cloud'), false, 12],
     ['12 of a cloud of 200 on the wide plate', wide, cloud(200), false, 12],
     ['half of 24 animals on a phone', phone, rising(24), true, 12],
     ['all of 24 animals on the tall plate', tall, rising(24), true, 24],

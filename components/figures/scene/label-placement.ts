@@ -17,6 +17,11 @@ const homelessCost = 1000;
 /** Orders in which the names are tried; the cheapest result is kept. */
 const attempts = 40;
 
+/** Among so many names the orders tried are few, and each name keeps the cheapest of its free slots: the rest are much alike. */
+const manyNames = 60;
+const attemptsOfMany = 4;
+const slotsOfMany = 12;
+
 /**
  * Gives names their places. In turn each takes its cheapest free slot; then names move to cheaper slots, if need be by
  * sending one neighbour elsewhere, as long as the sum of both costs falls. This is done for the given order and for seeded
@@ -24,14 +29,17 @@ const attempts = 40;
  * a name or another mark. Names that find no place are absent from the result.
  */
 export function placeNames(candidates: readonly Candidate[], obstacles: readonly Box[]): Map<string, Slot> {
+  const isMany = candidates.length > manyNames;
   const free = candidates.map((candidate) => ({
     ...candidate,
-    slots: candidate.slots.filter((slot) => clearOf(obstacles, slot, candidate.own)),
+    slots: candidate.slots
+      .filter((slot) => clearOf(obstacles, slot, candidate.own))
+      .slice(0, isMany ? slotsOfMany : Infinity),
   }));
   const random = seededRandom('names on a plate');
   let best = placeInOrder(free);
   let bestCost = costOf(free, best);
-  const tries = free.length > 60 ? 6 : attempts;
+  const tries = isMany ? attemptsOfMany : attempts;
   for (let attempt = 1; attempt < tries; attempt++) {
     const next = placeInOrder(shuffled(free, random));
     const cost = costOf(free, next);

@@ -21,11 +21,26 @@ export interface Slot {
 /** Mean width of a letter of the italic serif, as a share of its size. */
 const italicLetter = 0.44;
 
+/** How finely places off to the sides are tried: distances from the mark, and parts of a row above and below it. */
+interface Grain {
+  readonly away: readonly number[];
+  readonly row: number;
+}
+const coarse: Grain = { away: [14, 26, 40, 58, 80, 110, 150, 200], row: 0.6 };
+/** Among very many marks a gap as large as a name is rare, and a leader is short: every such gap is tried. */
+const fine: Grain = { away: [8, 14, 20, 26, 33, 40, 48, 56, 64, 72, 80], row: 0.2 };
+
 /** Places for a name, the cheapest first: touching its mark, then off to either side with a line. */
-export function slotsOf(mark: PlacedMark, name: string, size: number, layout: PlateLayout): Slot[] {
+export function slotsOf(
+  mark: PlacedMark,
+  name: string,
+  size: number,
+  layout: PlateLayout,
+  isCrowded = false,
+): Slot[] {
   const width = name.length * size * italicLetter;
   const near = nearSlots(mark, width, size, layout.markScale);
-  const far = farSlots(mark, width, size, layout.markScale);
+  const far = farSlots(mark, width, size, layout.markScale, isCrowded ? fine : coarse);
   return [...near, ...far].filter((slot) => inside(slot.box, layout)).sort((a, b) => a.cost - b.cost);
 }
 
@@ -46,11 +61,11 @@ function nearSlots(mark: PlacedMark, width: number, size: number, scale: number)
   ];
 }
 
-function farSlots(mark: PlacedMark, width: number, size: number, scale: number): Slot[] {
+function farSlots(mark: PlacedMark, width: number, size: number, scale: number, grain: Grain): Slot[] {
   const slots: Slot[] = stackedSlots(mark, width, size, scale);
-  for (const away of [14, 26, 40, 58, 80, 110, 150, 200]) {
-    for (const rows of rowsAt(away)) {
-      const y = mark.y + rows * size * 0.6;
+  for (const away of grain.away) {
+    for (const rows of rowsAt(away, grain.row)) {
+      const y = mark.y + rows * size;
       const cost = 5 + Math.hypot(away, (y - mark.y) / scale) / 8;
       for (const side of [1, -1] as const) {
         const edge = side === 1 ? mark.box.right : mark.box.left;
@@ -67,10 +82,10 @@ function farSlots(mark: PlacedMark, width: number, size: number, scale: number):
   return slots;
 }
 
-/** Half rows above and below the mark at which a name may stand: more where it is near, so that leaders stay short. */
-function rowsAt(away: number): number[] {
-  const reach = away < 100 ? 12 : 5;
-  return Array.from({ length: 2 * reach + 1 }, (_, index) => index - reach);
+/** Rows above and below the mark at which a name may stand: more where it is near, so that leaders stay short. */
+function rowsAt(away: number, row: number): number[] {
+  const reach = Math.round((away < 100 ? 7.2 : 3) / row);
+  return Array.from({ length: 2 * reach + 1 }, (_, index) => (index - reach) * row);
 }
 
 /** Above and below the bar, with a short upright line. */

@@ -20,15 +20,20 @@ export function nameLabels(
   layout: PlateLayout,
 ): Mark[] {
   const lines = new PointGrid(drawn.flatMap(({ course }) => pointsOf(course)));
-  const reach = placed.length > manyNames ? shortLeader * layout.markScale : Infinity;
-  const size = layout.fontSize * 1.08;
+  const isCrowded = placed.length > manyNames;
+  const reach = isCrowded ? shortLeader * layout.markScale : Infinity;
+  // An italic looks small beside the sans of the axis; among very many names room counts for more.
+  const size = layout.fontSize * (isCrowded ? 1 : 1.08);
   const candidates = byCrowding(placed).map((mark) => ({
     id: mark.taxon.id,
     mark,
-    own: coreBox(mark, layout, placed.length > manyNames),
-    slots: clearSlots(slotsOf(mark, nameOf(mark, layout), size, layout), mark, placed, lines).filter(
-      ({ leader }) => !leader || lengthOf(leader) <= reach,
-    ),
+    own: coreBox(mark, layout, isCrowded),
+    slots: clearSlots(
+      slotsOf(mark, nameOf(mark, layout), size, layout, isCrowded),
+      mark,
+      placed,
+      lines,
+    ).filter(({ leader }) => !leader || lengthOf(leader) <= reach),
   }));
   const places = placeNames(
     candidates,

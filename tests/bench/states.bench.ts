@@ -1,4 +1,5 @@
 import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -16,9 +17,11 @@ import { furtherChoices, isPossible } from '../site/states/table.ts';
 /**
  * Looks at every combination of page, theme, size, state and language, where the tests look at every pair. STATES_EVERY=12 takes
  * every twelfth combination, STATES_FROM=3 begins with the fourth of them, so that shares can be run one after the other.
+ * STATES_KEPT names a folder in which the built site is kept, so that the next share need not build it again.
  */
 const every = wholeNumber('STATES_EVERY', 1, 1);
 const from = wholeNumber('STATES_FROM', 0, 0);
+const kept = process.env['STATES_KEPT'];
 
 function wholeNumber(name: string, otherwise: number, least: number): number {
   const value = Number(process.env[name] ?? otherwise);
@@ -65,8 +68,9 @@ useBrowser(requireBrowser);
 test('every combination of page, theme, size, state and language', { timeout: 4 * 3_600_000 }, async () => {
   const all = allCases(furtherChoices).filter(isPossible);
   const share = all.filter((_, index) => index % every === from % every);
-  const folder = await mkdtemp(join(tmpdir(), 'states-'));
-  const server = await serveFolder(await build(folder));
+  const folder = kept ?? (await mkdtemp(join(tmpdir(), 'states-')));
+  const site = join(folder, 'site');
+  const server = await serveFolder(existsSync(site) ? site : await build(folder));
   const started = performance.now();
   const faulty: Case[] = [];
   for (const state of share) {
@@ -75,7 +79,7 @@ test('every combination of page, theme, size, state and language', { timeout: 4 
     for (const fault of faults) console.log(`${nameOf(state)}: ${fault}`);
   }
   await server.close();
-  await rm(folder, { recursive: true, force: true });
+  if (kept === undefined) await rm(folder, { recursive: true, force: true });
   const seconds = (performance.now() - started) / 1000;
   console.log(
     `states: ${share.length} of ${all.length} combinations looked at in ${seconds.toFixed(0)} s; with a fault: ${faulty.length}`,

@@ -12,6 +12,7 @@ export function addressOf(site: string, { page, language }: Case): string {
     records: `reed-trunks/${tag}data/`,
     index: tag === '' ? '' : `lineages/${tag}`,
     bench: `bench/${tag}`,
+    part: `reed-trunks/${tag}parts/change/`,
     methods: `methods/${tag}`,
     missing: 'nowhere/at/all',
     'card-apart': 'two-hundred/evidence/taxon-3/',

@@ -9,10 +9,10 @@ export const choices = {
   language: ['en', 'es', 'ar'],
 } as const;
 
-/** A page and a state that the bundled lineages lack: a card apart, and a step that shows the fitted line. */
+/** Pages that stand apart (a card, which the bundled lineages keep on one page, and a part), and a state that they lack: the fitted line. */
 export const furtherChoices = {
   ...choices,
-  page: [...choices.page, 'card-apart'],
+  page: [...choices.page, 'card-apart', 'part'],
   state: [...choices.state, 'trend'],
 } as const;
 
@@ -41,6 +41,7 @@ const languagesOf: Record<string, readonly string[]> = {
   explainer: ['en', 'es'],
   section: ['en', 'es'],
   records: ['en', 'es'],
+  part: ['en', 'es'],
   missing: ['en'],
   'card-apart': ['en'],
 };

@@ -116,6 +116,8 @@ class TakeAway extends HTMLElement {
   #showFrame(isEstimated: boolean): void {
     const count = this.#hidden.length;
     this.querySelector<HTMLElement>('.take-away-bar')!.hidden = count === 0;
+    // A class, and no :has() in the sheet: that one is looked for again wherever a class changes, at every step of the story.
+    document.documentElement.classList.toggle('skulls-hidden', count > 0);
     this.querySelector<HTMLElement>('.take-away-too-few')!.hidden = isEstimated;
     showText(this.querySelector('.take-away-count'), this.#voice.say('takeAway.hidden', { count }));
   }

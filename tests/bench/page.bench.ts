@@ -1,12 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { readdir, readFile, rm, stat } from 'node:fs/promises';
+import { readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import { chromium, type Browser, type Page } from 'playwright';
 import { test } from 'vitest';
 import { launchOptions, requireBrowser } from '../../scripts/browser.ts';
 import { projectRoot } from '../../scripts/options.ts';
 import { serveFolder } from '../../scripts/serve-folder.ts';
+import { partNames } from '../../components/parts/address.ts';
+import { openingWeight, sent } from '../site/opening-weight.ts';
 import { writeRivals } from './page-rivals.ts';
 
 const timeout = 10 * 60_000;
@@ -29,32 +30,24 @@ const spread = (values: readonly number[], digits = 0) =>
   `${median(values).toFixed(digits)} (${quantile(values, 0.25).toFixed(digits)}–${quantile(values, 0.75).toFixed(digits)})`;
 const kilobytes = (bytes: number) => `${(bytes / 1000).toFixed(1)} KB`;
 
-/** Bytes of a file as a server sends it, by gzip at its usual level. */
-async function sent(path: string): Promise<number> {
-  return gzipSync(await readFile(path)).length;
-}
-
 async function weigh(folder: string): Promise<void> {
-  const html = await sent(join(folder, 'reed-trunks', 'index.html'));
-  const text = await readFile(join(folder, 'reed-trunks', 'index.html'), 'utf8');
-  const named = [
-    ...new Set([...text.matchAll(/(?:href|src)="(\/[^"]+\.(?:css|js))"/g)].map(([, path]) => path!)),
-  ];
-  const weights = await Promise.all(
-    named.map(async (path) => ({ path, bytes: await sent(join(folder, path)) })),
+  const { html, css, script } = await openingWeight(folder, join('reed-trunks', 'index.html'));
+  console.log(
+    `explainer, gzip: HTML ${kilobytes(html)}, CSS ${kilobytes(css)}, script with what it imports ${kilobytes(script)}, together ${kilobytes(html + css + script)} (aim 90 KB, script 35 KB)`,
   );
-  const sum = (end: string) =>
-    weights.filter(({ path }) => path.endsWith(end)).reduce((total, { bytes }) => total + bytes, 0);
+  const parts = await Promise.all(
+    partNames.map(async (part) => {
+      const bytes = await sent(join(folder, 'reed-trunks', 'parts', part, 'index.html'));
+      return `${part} ${kilobytes(bytes)}`;
+    }),
+  );
   const later = (await readdir(join(folder, '_astro'))).filter((file) => /^take-away\..*\.js$/.test(file));
   const laterBytes = await Promise.all(later.map((file) => sent(join(folder, '_astro', file))));
   console.log(
-    `fetched when its section comes near: recomputation ${kilobytes(laterBytes.reduce((a, b) => a + b, 0))}; after the first paint: ink of the first skull`,
+    `fetched once it has opened: ${parts.join(', ')}, and the ink of the first skull; when its section comes near: recomputation ${kilobytes(laterBytes.reduce((a, b) => a + b, 0))}`,
   );
   const files = (await readdir(folder, { recursive: true })).filter((file) => file.endsWith('.woff2'));
   const fonts = await Promise.all(files.map(async (file) => (await stat(join(folder, file))).size));
-  console.log(
-    `explainer, gzip: HTML ${kilobytes(html)}, CSS ${kilobytes(sum('.css'))}, script named in the page ${kilobytes(sum('.js'))}, together ${kilobytes(html + sum('.css') + sum('.js'))} (aim 90 KB, script 35 KB)`,
-  );
   console.log(
     `fonts: ${files.length} files, ${kilobytes(fonts.reduce((a, b) => a + b, 0))} (aim 3 files, 150 KB)`,
   );
@@ -83,7 +76,7 @@ interface Seen {
   shift: number;
 }
 
-/** Loads the page on a slowed processor, then scrolls through the story by the wheel and says what was seen. */
+/** Loads the page on a slowed processor, then scrolls by the wheel through the story and into the parts beneath it, and says what was seen. */
 async function scrollThrough(view: Page, address: string, slowed: number): Promise<Seen> {
   const session = await view.context().newCDPSession(view);
   await session.send('Emulation.setCPUThrottlingRate', { rate: slowed });
@@ -95,7 +88,7 @@ async function scrollThrough(view: Page, address: string, slowed: number): Promi
   );
   await view.evaluate(() => ((window as unknown as { seen: { tasks: number[] } }).seen.tasks.length = 0));
   await view.mouse.move(300, 500);
-  for (let turn = 0; turn < 40; turn++) {
+  for (let turn = 0; turn < 64; turn++) {
     await view.mouse.wheel(0, 160);
     await view.waitForTimeout(60);
   }

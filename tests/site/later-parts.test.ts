@@ -1,12 +1,9 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright';
 import { describe, expect, inject, test } from 'vitest';
 import { partNames } from '../../components/parts/address.ts';
 import { closePage, openPage, overflowOf, screens, useBrowser } from './open-page.ts';
+import { openingWeight } from './opening-weight.ts';
 
-const folder = inject('siteFolder');
 const explainer = `${inject('siteUrl')}reed-trunks/`;
 useBrowser();
 
@@ -21,26 +18,14 @@ async function savingData(view: Page): Promise<void> {
   await view.goto(explainer, { waitUntil: 'load' });
 }
 
-/** Bytes of the explainer as it opens, compressed: its page, and the sheets and scripts that it names or that those import. */
-async function openingBytes(): Promise<number> {
-  const sent = async (file: string) => gzipSync(await readFile(join(folder, file))).length;
-  const html = await readFile(join(folder, 'reed-trunks', 'index.html'), 'utf8');
-  const named = new Set<string>();
-  const take = async (file: string): Promise<void> => {
-    if (named.has(file)) return;
-    named.add(file);
-    if (!file.endsWith('.js')) return;
-    const code = await readFile(join(folder, file), 'utf8');
-    for (const [, other] of code.matchAll(/(?:from|import)\s*"\.\/([^"]+\.js)"/g))
-      await take(`_astro/${other}`);
-  };
-  for (const [, file] of html.matchAll(/(?:href|src)="\/museum\/([^"]+\.(?:css|js))"/g)) await take(file!);
-  const sizes = await Promise.all(['reed-trunks/index.html', ...named].map(sent));
-  return sizes.reduce((sum, size) => sum + size, 0);
-}
-
-test('the explainer opens with at most 90 KB of page, sheets and script, compressed', async () => {
-  expect(await openingBytes()).toBeLessThanOrEqual(90_000);
+test('the explainer opens with at most 90 KB of page, sheets and script, compressed, of it 35 KB of script', async () => {
+  const { html, css, script } = await openingWeight(
+    inject('siteFolder'),
+    'reed-trunks/index.html',
+    '/museum/',
+  );
+  expect(html + css + script).toBeLessThanOrEqual(90_000);
+  expect(script).toBeLessThanOrEqual(35_000);
 });
 
 describe.each(screens)('without script, on a $name', ({ width, height }) => {

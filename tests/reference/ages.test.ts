@@ -3,6 +3,7 @@ import {
   ageQuantileMa,
   ageSigmaMa,
   interpolateAge,
+  intervalBetween,
   weightedMean,
   type HorizonAge,
 } from '../../analysis/ages/index.ts';
@@ -53,12 +54,14 @@ holdToAccount({
     'ages/interpolation/tuffAges',
     'ages/interpolation/tuffSigma',
     'ages/interpolation/fossilHeight',
+    'ages/difference/s1',
+    'ages/difference/s2',
+    'ages/difference/rho',
   ],
   described: {
     'ages/stageWithBoundaryError/note': 'how the errors of the ends are read',
+    'ages/difference/note': 'what the case is there to show',
     'ages/decay': 'authors give dates, not isotope ratios: laboratories turn one into the other',
-    'ages/difference':
-      'a common error of two dates is not part of the content model; intervals of a section share their beds instead, which its own tests hold',
   },
   checks: [
     {
@@ -103,6 +106,28 @@ holdToAccount({
         }));
         const found = interpolateAge(beds, fossilHeight)!;
         return { age: found.ageMa, sigma: found.sigmaMa, accumulation_m_per_Myr: found.metresPerMyr };
+      },
+    },
+    {
+      claim: 'the time between two levels with an error in common',
+      at: 'ages/difference',
+      within: 1e-13,
+      answer: () => {
+        const { s1, s2, rho } = ages.difference;
+        // one date that both ages rest on, and one for each alone
+        const common = rho * s1 * s2;
+        const beds = [common, s1 ** 2 - common, s2 ** 2 - common].map((variance, heightM) => ({
+          heightM,
+          ageMa: 10 - heightM,
+          sigmaMa: Math.sqrt(variance),
+        }));
+        const level = (ageMa: number, sigmaMa: number, shares: readonly number[]) => ({
+          ageMa,
+          sigmaMa,
+          metresPerMyr: NaN,
+          shares,
+        });
+        return { sd: intervalBetween(beds, level(10, s1, [1, 1, 0]), level(9, s2, [1, 0, 1])).sigmaMyr };
       },
     },
   ],

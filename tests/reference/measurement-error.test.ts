@@ -31,6 +31,8 @@ function ratioAnswer(): Part {
     'sd_corr0.3': ratioOf(part, whole, { correlation: 0.3 }).error,
     lnRatio: Math.log(value),
     sd_ln: logError,
+    // what the mean of many ratios lies above the ratio of the means, to second order
+    secondOrderMeanBias: value * (whole.error / whole.mm) ** 2,
   };
 }
 
@@ -100,8 +102,6 @@ holdToAccount({
     'replicates/reps',
   ],
   described: {
-    'ratio/secondOrderMeanBias':
-      'the engine prints a ratio as it is and says nothing of a bias of the second order',
     'ratio/mc/n': 'draws of the reference; ours are fewer',
     'angle/closedFormVar': 'the formula in words',
     'distance/note': 'a remark',

@@ -1,6 +1,6 @@
 import { compareSensitivity, correctedCriterion } from '../../analysis/estimate/index.ts';
 import { compareModels } from '../../analysis/estimate/models/compare-models.ts';
-import { pullLogLikelihood } from '../../analysis/estimate/models/pull-likelihood.ts';
+import { pullLogLikelihood, type PullRoot } from '../../analysis/estimate/models/pull-likelihood.ts';
 import { lambdaTree } from '../../analysis/estimate/models/sensitivity.ts';
 import { buildNetwork } from '../../analysis/estimate/passes/network.ts';
 import { beliefOf } from '../../analysis/estimate/passes/per-rate.ts';
@@ -25,13 +25,24 @@ function brownianOn(own: DatedTree) {
   return { ll: logLikelihood, s2: rate, mean: beliefOf(knownAtRate(network, 'brownian', rate), root).mean };
 }
 
-/** One pull with its rate and its optimum at their best. */
-function pulledBy(share: number) {
+/** One pull with its rate, its optimum and a free root at their best. */
+function pulledBy(share: number, root: PullRoot = 'drawn') {
   const at = (logRate: number) =>
-    pullLogLikelihood(tree, observations, { pull: share, rate: Math.exp(logRate) });
-  const best = findMaximum((logRate) => at(logRate).logLikelihood, -8, 8, 1e-9);
-  return { ll: best.value, s2: Math.exp(best.at), theta: at(best.at).optimum };
+    pullLogLikelihood(tree, observations, { pull: share, rate: Math.exp(logRate), root });
+  const best = findMaximum((logRate) => at(logRate).logLikelihood, -9, 8, 1e-9);
+  const { optimum, rootValue } = at(best.at);
+  return { ll: best.value, s2: Math.exp(best.at), theta: optimum, rootValue };
 }
+
+/** Without what the file has no place for. */
+function known({ ll, s2, theta }: ReturnType<typeof pulledBy>) {
+  return { ll, s2, theta };
+}
+
+/** The pull at which a free root is likeliest. */
+const freePull = Math.exp(findMaximum((log) => pulledBy(Math.exp(log), 'free').ll, -6, -3, 1e-9).at);
+/** The weakest pull that the reference tries: with the root on the optimum the likelihood grows all the way down to none. */
+const weakest = pulledBy(models.models.OU_fixedRootAtTheta.par.alpha, 'on-optimum');
 
 /** Values that have nothing to do with each other: a pull so strong that nothing of a relative is left. */
 const strangers = pulledBy(1e3);
@@ -51,18 +62,21 @@ function weightsOf(all: typeof criteria) {
   return Object.fromEntries(raw.map(([name, weight]) => [name, weight / sum]));
 }
 
-const anotherRoot =
-  'a pull whose root is fixed is another model; ours draws the root from the stationary distribution, and the traps hold that the two differ';
-
 holdToAccount({
   name: 'models of the nine tips',
   values: models,
-  given: ['newick', 'rootAge', 'tips', 'y', 'se', 'grid/*/*/lambda', 'grid/OU_stationary/*/alpha'],
-  described: {
-    'models/OU_fixedRootAtTheta': anotherRoot,
-    'models/OU_fixedRootFree': anotherRoot,
-    'grid/OU_fixedRootAtTheta': anotherRoot,
-  },
+  given: [
+    'newick',
+    'rootAge',
+    'tips',
+    'y',
+    'se',
+    'grid/*/*/lambda',
+    'grid/OU_stationary/*/alpha',
+    'grid/OU_fixedRootAtTheta/*/alpha',
+    'models/OU_fixedRootAtTheta/par/alpha',
+  ],
+  described: { 'models/OU_fixedRootFree/par/note': 'what the two values after it are' },
   checks: [
     { claim: 'paths, times and ages of the tree', within: 1e-15, answer: treeOfNineTips },
     {
@@ -75,6 +89,12 @@ holdToAccount({
         lambda: { ll: lambda!.logLikelihood, k: lambda!.parameters, AICc: criteria.lambda },
         OU_stationaryRoot: { ll: pull!.logLikelihood, k: pull!.parameters, AICc: criteria.OU_stationaryRoot },
         whiteNoise: { ll: strangers.ll, k: 2, AICc: criteria.whiteNoise },
+        OU_fixedRootAtTheta: { ll: weakest.ll, k: 3, AICc: correctedCriterion(weakest.ll, 3, 9) },
+        OU_fixedRootFree: {
+          ll: pulledBy(freePull, 'free').ll,
+          k: 4,
+          AICc: correctedCriterion(pulledBy(freePull, 'free').ll, 4, 9),
+        },
       }),
     },
     {
@@ -83,6 +103,7 @@ holdToAccount({
       within: 1e-6,
       answer: () => {
         const [plain, best] = [brownianOn(tree), pulledBy(pull!.parameter)];
+        const free = pulledBy(freePull, 'free');
         const rate = compared[1]!.rate;
         const line = coefficients(buildNetwork(tree, observations), 'trend', rate);
         const par = { mean: plain.mean, s2: plain.s2 };
@@ -92,6 +113,8 @@ holdToAccount({
           lambda: { par: { ...par, lambda: lambda!.parameter } },
           OU_stationaryRoot: { par: { alpha: pull!.parameter, theta: best.theta, s2: best.s2 } },
           whiteNoise: { par: { mean: strangers.theta, s2: strangers.s2 / 2e3 } },
+          OU_fixedRootAtTheta: { par: { theta: weakest.theta, s2: weakest.s2 } },
+          OU_fixedRootFree: { par: { alpha: freePull, theta_x0: [free.theta, free.rootValue] } },
         };
       },
     },
@@ -103,6 +126,9 @@ holdToAccount({
       answer: () => ({
         lambda: models.grid.lambda.map((row) => ({ ll: brownianOn(lambdaTree(tree, row.lambda)).ll })),
         OU_stationary: models.grid.OU_stationary.map(({ alpha }) => ({ ll: pulledBy(alpha).ll })),
+        OU_fixedRootAtTheta: models.grid.OU_fixedRootAtTheta.map(({ alpha }) => ({
+          ll: pulledBy(alpha, 'on-optimum').ll,
+        })),
       }),
     },
     {
@@ -111,7 +137,10 @@ holdToAccount({
       within: 1e-6,
       answer: () => ({
         lambda: models.grid.lambda.map((row) => brownianOn(lambdaTree(tree, row.lambda))),
-        OU_stationary: models.grid.OU_stationary.map(({ alpha }) => pulledBy(alpha)),
+        OU_stationary: models.grid.OU_stationary.map(({ alpha }) => known(pulledBy(alpha))),
+        OU_fixedRootAtTheta: models.grid.OU_fixedRootAtTheta.map(({ alpha }) =>
+          known(pulledBy(alpha, 'on-optimum')),
+        ),
       }),
     },
   ],

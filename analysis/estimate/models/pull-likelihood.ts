@@ -6,25 +6,57 @@ import type { Observation } from '../observation.ts';
 export interface PullLikelihood {
   readonly logLikelihood: number;
   readonly optimum: number;
+  /** Value of the root: expected, or where it is known or free. */
+  readonly rootValue: number;
 }
 
 /**
- * Log-likelihood of a pull (a share a million years) to one optimum, the root drawn from the stationary distribution:
- * covariance rate/(2·pull)·exp(−pull·distance) (Hansen 1997, Evolution 51: 1341–1351). Linear in nodes. NaN where a tip is
- * exact and no time parts it from its fork.
+ * Where the root stands: drawn from the stationary distribution, on the optimum itself, or free, at its best value. With fossil
+ * tips the first two are unlike models; the sensitivity line takes the first.
+ */
+export type PullRoot = 'drawn' | 'on-optimum' | 'free';
+
+/**
+ * Log-likelihood of a pull (a share a million years) to one optimum (Hansen 1997, Evolution 51: 1341–1351). With the root drawn,
+ * as if left out, the covariance of two tips is rate/(2·pull)·exp(−pull·distance); with the root known it is that times
+ * 1 − exp(−2·pull·shared path). Linear in nodes. NaN where a tip is exact and no time parts it from its fork.
  */
 export function pullLogLikelihood(
   tree: DatedTree,
   observations: readonly Observation[],
-  { pull, rate }: { readonly pull: number; readonly rate: number },
+  { pull, rate, root = 'drawn' }: { readonly pull: number; readonly rate: number; readonly root?: PullRoot },
 ): PullLikelihood {
+  const stationary = rate / (2 * pull);
+  const atRoot = gatherAtRoot(tree, observations, pull, stationary);
+  // how sharply the root is known, from its own distribution and from what is under it
+  const total = root === 'on-optimum' ? Infinity : atRoot.precision + (root === 'drawn' ? 1 / stationary : 0);
+  const logs = atRoot.logs + (root === 'drawn' ? Math.log(stationary * total) : 0);
+  const values = atRoot.values - atRoot.value ** 2 / total;
+  const crossed = atRoot.crossed - (atRoot.value * atRoot.column) / total;
+  const optimum = crossed / (atRoot.columns - atRoot.column ** 2 / total);
+  return {
+    logLikelihood: -0.5 * (logs + values - optimum * crossed),
+    optimum,
+    rootValue: optimum + (atRoot.value - optimum * atRoot.column) / total,
+  };
+}
+
+/**
+ * What all tips say at the root: the message of its value, and the sums of squares and products of values and of the column
+ * of the optimum that do not hold it.
+ */
+function gatherAtRoot(
+  tree: DatedTree,
+  observations: readonly Observation[],
+  pull: number,
+  stationary: number,
+) {
   const count = tree.parent.length;
-  // each node's message is exp(−½ P x² + (V + optimum·U) x + constants): values and the column of the optimum apart
+  // each node's message is exp(−½ P x² + (V − optimum·U) x + constants), x from the optimum: values and its column apart
   const precision = new Float64Array(count);
   const valuePart = new Float64Array(count);
   const columnPart = new Float64Array(count);
   const seen = observationOfTip(tree, observations);
-  const stationary = rate / (2 * pull);
   let logs = 0;
   let values = 0;
   let crossed = 0;
@@ -61,14 +93,15 @@ export function pullLogLikelihood(
     valuePart[above]! += kept * value;
     columnPart[above]! += kept * column;
   }
-  const root = count - 1;
-  const total = 1 / stationary + precision[root]!;
-  logs += Math.log(stationary * total);
-  values -= valuePart[root]! ** 2 / total;
-  crossed -= (valuePart[root]! * columnPart[root]!) / total;
-  columns -= columnPart[root]! ** 2 / total;
-  const optimum = crossed / columns;
-  return { logLikelihood: -0.5 * (logs + values - optimum * crossed), optimum };
+  return {
+    precision: precision[count - 1]!,
+    value: valuePart[count - 1]!,
+    column: columnPart[count - 1]!,
+    logs,
+    values,
+    crossed,
+    columns,
+  };
 }
 
 function observationOfTip(tree: DatedTree, observations: readonly Observation[]): Map<number, Observation> {

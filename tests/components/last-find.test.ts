@@ -13,7 +13,7 @@ test('an animal of two beds is said to have lived on as long as nineteen times t
   // Strauss and Sadler 1989, equation 20: 0.05^(−1) − 1 = 19; 49.5 − 19 · 2.5 = 2 Ma
   const said = lastFindOf(taxon('prorhina-vetusta'))!;
   expect(sayStatement(said, voiceOf('en'))).toBe(
-    'By its finds (beds: 2) it may have lived until 2 Ma, at 95% confidence.',
+    'If finds fall evenly and at random through its time, those of its 2 beds let it have lived until 2 Ma, at 95% confidence.',
   );
   for (const language of ['es', 'ar']) expect(sayStatement(said, voiceOf(language))).toMatch(/2/);
 });

@@ -1,5 +1,6 @@
 import { lettersAt } from './bytes.ts';
 
+/** Kinds of picture that are told apart by their first bytes. */
 export type PictureKind = 'jpeg' | 'png' | 'webp' | 'gif' | 'bmp' | 'avif' | 'svg';
 
 /** What a file is by its bytes, whatever its name says; undefined for what no browser shows as a still picture. */

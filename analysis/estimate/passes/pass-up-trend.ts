@@ -36,9 +36,7 @@ export function passUpTrend(
   const { parent, branchMa } = network;
   const { belowPrecision, belowMean, risingPrecision, risingMean } = messages;
   const { belowMean: belowTime, risingMean: risingTime } = columnMessages;
-  belowPrecision.set(network.ownPrecision);
-  belowMean.set(network.ownMean);
-  belowTime.set(time.ownMean);
+  setOut(network, time, { messages, columnMessages });
   const root = parent.length - 1;
   let logSpreads = 0;
   let valueSquares = 0;
@@ -78,4 +76,11 @@ export function passUpTrend(
     slopeVariance: 1 / timeSquares,
     centre: { value: belowMean[root]!, time: belowTime[root]!, variance: 1 / belowPrecision[root]! },
   };
+}
+
+/** Nothing is known of any node but what was observed there. */
+function setOut(network: Network, time: Network, { messages, columnMessages }: ColumnMessages): void {
+  messages.belowPrecision.set(network.ownPrecision);
+  messages.belowMean.set(network.ownMean);
+  columnMessages.belowMean.set(time.ownMean);
 }

@@ -27,14 +27,9 @@ export function makeTrendRoom(count: number): TrendRoom {
  * contrasts, carried exactly from tips to root. −1 without sampling variance: the slope takes one degree of freedom.
  */
 export function trendInformation(network: Network, time: Network, rate: number, room: TrendRoom): number {
-  const { parent, branchMa, ownPrecision } = network;
+  const { parent, branchMa } = network;
   const { variance, varianceSlope, varianceBend, time: mean, timeSlope, timeBend } = room;
-  for (let node = 0; node < parent.length; node++) variance[node] = 1 / ownPrecision[node]!;
-  varianceSlope.fill(0);
-  varianceBend.fill(0);
-  mean.set(time.ownMean);
-  timeSlope.fill(0);
-  timeBend.fill(0);
+  setOut(network, time, room);
   let squares = 0;
   let squaresSlope = 0;
   let squaresBend = 0;
@@ -42,7 +37,6 @@ export function trendInformation(network: Network, time: Network, rate: number, 
     if (variance[node] === Infinity) continue;
     const above = parent[node]!;
     const rise = rate * branchMa[node]!;
-    // plain assignments: tuples here would make a third of the work of a compile garbage
     const v = variance[node]! + rise;
     const v1 = varianceSlope[node]! + rise;
     const v2 = varianceBend[node]! + rise;
@@ -51,9 +45,7 @@ export function trendInformation(network: Network, time: Network, rate: number, 
       variance[above] = v;
       varianceSlope[above] = v1;
       varianceBend[above] = v2;
-      mean[above] = mean[node]!;
-      timeSlope[above] = timeSlope[node]!;
-      timeBend[above] = timeBend[node]!;
+      handUpTime(room, node, above);
       continue;
     }
     const b1 = varianceSlope[above]!;
@@ -83,4 +75,21 @@ export function trendInformation(network: Network, time: Network, rate: number, 
   }
   const first = squaresSlope / squares;
   return first - squaresBend / squares + first * first;
+}
+
+/** Nothing is known of any node but what was observed there, and nothing of that depends on the rate. */
+function setOut({ ownPrecision }: Network, time: Network, room: TrendRoom): void {
+  for (let node = 0; node < ownPrecision.length; node++) room.variance[node] = 1 / ownPrecision[node]!;
+  room.varianceSlope.fill(0);
+  room.varianceBend.fill(0);
+  room.time.set(time.ownMean);
+  room.timeSlope.fill(0);
+  room.timeBend.fill(0);
+}
+
+/** A fork of which nothing is known yet takes over the time of its first child, with both derivatives. */
+function handUpTime({ time, timeSlope, timeBend }: TrendRoom, node: number, above: number): void {
+  time[above] = time[node]!;
+  timeSlope[above] = timeSlope[node]!;
+  timeBend[above] = timeBend[node]!;
 }

@@ -15,7 +15,7 @@ export interface TemplateOutline {
 
 const spacing = 1.5;
 /** Farthest that a small picture's edge may lie from the template's, in units of the trait. */
-const tolerance = 0.5;
+const tolerance = 0.75;
 
 /** Edges of the bones, the eye socket and the trait's opening: what is told apart at the size of a thumbnail. */
 export function templateOutline(template: DrawingTemplate, accent: string | undefined): TemplateOutline {

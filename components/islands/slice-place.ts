@@ -8,6 +8,8 @@ import type { SliceAnimal, SliceBlock } from '../slice/slice-block.ts';
  */
 export class SlicePlace {
   readonly #block: SliceBlock;
+  /** Where the outline of one branch after another is worked out, for all places of a row. */
+  readonly #room: Float64Array;
   readonly #item: HTMLElement;
   readonly #frame: HTMLElement;
   readonly #shape: SVGSVGElement;
@@ -17,8 +19,9 @@ export class SlicePlace {
   #told = '';
   #drawn = '';
 
-  constructor(block: SliceBlock, item: HTMLElement) {
+  constructor(block: SliceBlock, item: HTMLElement, room: Float64Array) {
     this.#block = block;
+    this.#room = room;
     this.#item = item;
     this.#frame = item.querySelector<HTMLElement>('.slice-picture')!;
     this.#shape = item.querySelector('svg')!;
@@ -59,7 +62,7 @@ export class SlicePlace {
   #draw(cut: CutBranch): boolean {
     const drawn = `${cut.branch.id} ${cut.share}`;
     if (drawn === this.#drawn) return true;
-    const outline = findOutline(this.#block, cut);
+    const outline = findOutline(this.#block, cut, this.#room);
     if (!outline) return false;
     this.#drawn = drawn;
     this.#block.lines.forEach((line, index) =>

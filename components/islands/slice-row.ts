@@ -9,6 +9,7 @@ export class SliceRow {
   readonly #form: HTMLTemplateElement;
   readonly #items: HTMLElement[];
   readonly #places: SlicePlace[];
+  readonly #room: Float64Array;
   /** Pictures of bones by their address. */
   readonly #pictures: Map<string, HTMLImageElement>;
   readonly #stillness = matchMedia('(prefers-reduced-motion: reduce)');
@@ -20,7 +21,8 @@ export class SliceRow {
     this.#list = list;
     this.#form = form;
     this.#items = [...list.querySelectorAll<HTMLElement>(':scope > li')];
-    this.#places = this.#items.map((item) => new SlicePlace(block, item));
+    this.#room = new Float64Array(Math.max(0, ...block.outlines.map((outline) => outline?.length ?? 0)));
+    this.#places = this.#items.map((item) => new SlicePlace(block, item, this.#room));
     this.#shown = new Set(this.#places.map(({ branch }) => branch ?? ''));
     this.#pictures = new Map(
       [...list.querySelectorAll('img')].map((image) => [image.getAttribute('src') ?? '', image]),
@@ -45,7 +47,7 @@ export class SliceRow {
   #addPlace(): void {
     const item = document.importNode(this.#form.content, true).querySelector<HTMLElement>('li')!;
     this.#items.push(item);
-    this.#places.push(new SlicePlace(this.#block, item));
+    this.#places.push(new SlicePlace(this.#block, item, this.#room));
   }
 
   /** The picture of an animal's bones, made when it is first shown. */

@@ -7,6 +7,18 @@ import type { OutlineLine } from './slice-block.ts';
 export function linePoints(outline: ArrayLike<number>, { first, last }: OutlineLine): string {
   let points = '';
   for (let index = 2 * first; index <= 2 * last; index += 2)
-    points += `${Math.round(outline[index]!)} ${Math.round(outline[index + 1]!)} `;
+    points += textOf(outline[index]!) + textOf(outline[index + 1]!);
   return points;
+}
+
+/** Numbers as texts, each made once: a step of the line writes thousands. */
+const texts = new Map<number, string>();
+
+function textOf(value: number): string {
+  const whole = Math.round(value);
+  const known = texts.get(whole);
+  if (known !== undefined) return known;
+  const text = `${whole} `;
+  texts.set(whole, text);
+  return text;
 }

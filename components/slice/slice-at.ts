@@ -40,21 +40,26 @@ function hasBoneAt({ animal }: SliceBranch, ageMa: number): boolean {
   return animal !== undefined && animal.firstMa >= ageMa && animal.lastMa <= ageMa;
 }
 
-/** Numbers that lie at a share of the way between two lists of equal length. */
-export function numbersBetween(from: ArrayLike<number>, to: ArrayLike<number>, share: number): Float64Array {
-  const between = new Float64Array(from.length);
+/** Numbers that lie at a share of the way between two lists of equal length; in `between`, if room for them is given. */
+export function numbersBetween(
+  from: ArrayLike<number>,
+  to: ArrayLike<number>,
+  share: number,
+  between: Float64Array = new Float64Array(from.length),
+): Float64Array {
   for (let index = 0; index < between.length; index++)
     between[index] = from[index]! + share * (to[index]! - from[index]!);
   return between;
 }
 
-/** The outline of a cut branch; undefined where one of its ends has none. */
+/** The outline of a cut branch, in `room` if that is given; undefined where one of its ends has none. */
 export function findOutline(
-  { outlines }: Pick<SliceBlock, 'outlines'>,
+  { outlines }: { readonly outlines: readonly (ArrayLike<number> | null)[] },
   { branch, share }: Pick<CutBranch, 'branch' | 'share'>,
+  room?: Float64Array,
 ): Float64Array | undefined {
   const [from, to] = [outlines[branch.ends[0]], outlines[branch.ends[1]]];
-  return from && to ? numbersBetween(from, to, share) : undefined;
+  return from && to ? numbersBetween(from, to, share, room) : undefined;
 }
 
 /** Ages at which the page itself cuts the tree: those that the story names, once each; without one, the middle of the tree's time. */

@@ -98,21 +98,27 @@ function guides(axes: Axes, times: readonly number[], rates: readonly number[], 
     Math.exp(values.reduce((sum, value) => sum + Math.log(value), 0) / values.length);
   const [time, rate] = [centre(times), centre(rates)];
   const ends = [Math.min(...times), Math.max(...times)];
-  return [0, -0.5, -1].flatMap((slope, index): Mark[] => {
-    const [left, right] = ends.map((end) => axes.y(rate * (end / time) ** slope)) as [number, number];
-    const inside = (height: number) => Math.min(chart.bottom, Math.max(chart.top, height));
-    const shape = line(axes.x(ends[0]!), inside(left), axes.x(ends[1]!), inside(right));
-    const label = text(
-      chart.right + 6,
-      inside(right) + fontSize * 0.34,
-      fontSize * 0.96,
-      words.guides[index]!,
-    );
-    return [
-      { layer: 'grid', role: 'rate-guide', shape },
-      { layer: 'grid', role: 'axis-word', shape: label },
-    ];
-  });
+  const inside = (height: number) => Math.min(chart.bottom, Math.max(chart.top, height));
+  const lines = [0, -0.5, -1].map((slope) => ends.map((end) => inside(axes.y(rate * (end / time) ** slope))));
+  const places = apart(lines.map(([, right]) => right!));
+  return lines.flatMap(([left, right], index): Mark[] => [
+    { layer: 'grid', role: 'rate-guide', shape: line(axes.x(ends[0]!), left!, axes.x(ends[1]!), right!) },
+    {
+      layer: 'grid',
+      role: 'axis-word',
+      shape: text(chart.right + 6, places[index]! + fontSize * 0.34, fontSize * 0.96, words.guides[index]!),
+    },
+  ]);
+}
+
+/** Heights of labels that were given from the top down, moved apart by a line where they would touch, about their middle. */
+function apart(heights: readonly number[]): number[] {
+  const leading = fontSize * 1.2;
+  const pushed = [...heights];
+  for (let index = 1; index < pushed.length; index++)
+    pushed[index] = Math.max(pushed[index]!, pushed[index - 1]! + leading);
+  const lift = (pushed.at(-1)! - heights.at(-1)!) / 2;
+  return pushed.map((height) => height - lift);
 }
 
 function fittedLine(

@@ -65,7 +65,7 @@ function stretched(values: readonly number[]): [number, number] {
   return [Math.min(...values) / 1.08, Math.max(...values) * 1.08];
 }
 
-/** Round numbers within a range of a logarithmic axis: ones, twos and fives, and every digit where these are too few. */
+/** Round numbers within a range of a logarithmic axis: ones, twos and fives, more digits where these are too few, and even steps on a short axis. */
 export function logTicks([low, high]: readonly [number, number]): number[] {
   const within = (digits: readonly number[]) => {
     const first = Math.floor(Math.log10(low));
@@ -77,8 +77,8 @@ export function logTicks([low, high]: readonly [number, number]): number[] {
       .flatMap((ten) => digits.map((digit) => digit * ten))
       .filter((tick) => tick >= low && tick <= high);
   };
-  const few = within([1, 2, 5]);
-  return few.length >= 3 ? few : within([1, 2, 3, 4, 5, 6, 8]);
+  const choices = [within([1, 2, 5]), within([1, 2, 3, 4, 5, 6, 8])];
+  return choices.find((ticks) => ticks.length >= 3) ?? scaleLinear([low, high], [0, 1]).ticks(4);
 }
 
 function grid(axes: Axes, words: SizeChart['words']): Mark[] {

@@ -45,6 +45,7 @@ function partSentence(
 ): string {
   const { voice } = view;
   const names = { letter, part: view.text(part.label) };
+  if (part.reason === 'is-the-size') return voice.say('size.partIsSize', names);
   if (!part.slope) return voice.say('size.partNone', { ...names, reason: reasonOf(part.reason ?? '', view) });
   const fitted = voice.say('size.part', {
     ...names,

@@ -97,7 +97,9 @@ export const layouts = [wide, phone, tall] as const;
 
 /** The same format for a trait without a skull to draw: ruler and chart move up into the room that the skull would take. */
 export function withoutSkull(layout: PlateLayout): PlateLayout {
-  const head = layout.title ? layout.title.y + layout.fontSize * 6 : layout.fontSize * 3;
+  // On the tall one the caption stands above the ruler too, and the flag of the value between them.
+  const rows = layout.name === 'tall' ? 9 : 6;
+  const head = layout.title ? layout.title.y + layout.fontSize * rows : layout.fontSize * 3;
   const rise = Math.max(0, layout.rulerTop - head);
   return {
     ...layout,

@@ -73,3 +73,22 @@ test('a fitted line runs from the shortest time to the longest, and a crowd of p
   expect(ends[1]).toBeCloseTo(discs[0]!.y, 0);
   expect(ends.at(-1)).toBeCloseTo(discs.at(-1)!.y, 0);
 });
+
+test('names of the guides stand a line apart where their lines end close together', () => {
+  for (const [first, second] of [
+    [9, 10],
+    [1, 40],
+  ] as const) {
+    const chart = composeRateChart({ points: [pair(first, 0.1), pair(second, 0.09)] }, words)!;
+    const heights = chart.marks.flatMap(({ role, shape }) =>
+      role === 'axis-word' &&
+      shape.kind === 'text' &&
+      words.guides.some((guide) => guide === shape.runs[0]!.text)
+        ? shape.y
+        : [],
+    );
+    expect(heights).toHaveLength(3);
+    expect(heights[1]! - heights[0]!).toBeGreaterThanOrEqual(15);
+    expect(heights[2]! - heights[1]!).toBeGreaterThanOrEqual(15);
+  }
+});

@@ -76,6 +76,12 @@ describe('what is said of size', () => {
     ]);
   });
 
+  test('a length that is the size itself is said to be so, and no line is missed', () => {
+    const { slope: _slope, ...own } = part;
+    const parts = [part, { ...own, rows: [], reason: 'is-the-size', pace: 'cannot-tell' as const }];
+    expect(partSentences(viewWith({ ...size, parts }))[1]).toBe('b, snout: it is the size itself.');
+  });
+
   test('the arithmetic has a row for every tree and rule of dating, with the trait first and both lengths after it', () => {
     expect(sizeRows(viewWith(size))).toEqual([
       ['Position', 'comb', 'its own lengths', '\u221214 percentage points', '\u221225 – \u22123', '0.001'],
@@ -146,4 +152,5 @@ describe('the chart of size', () => {
 test('ticks of a logarithmic axis are round and inside it', () => {
   expect(logTicks([9, 260])).toEqual([10, 20, 50, 100, 200]);
   expect(logTicks([180, 520])).toEqual([200, 300, 400, 500]);
+  expect(logTicks([75, 128])).toEqual([80, 90, 100, 110, 120]);
 });

@@ -149,3 +149,13 @@ test('a length on log scale has rates between all pairs of levels; on a plain on
   const plain = await compileSection({ 'traits.yaml': (text) => text.replace('scale: log', 'scale: plain') });
   expect(plain.compiled!.section).toMatchObject({ rates: null, change: null, steps: [] });
 });
+
+test('an animal that is known from its section alone lived between the beds of that section', async () => {
+  const { compiled, findings } = await compileSection({
+    'specimens.yaml': (text) => text.replace(/- id: hm-8[\s\S]*?(?=- id: hm-9)/, ''),
+  });
+  expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+  // lower-shelf is 34 to 32 Ma, upper-shelf 28.7 to 28.3
+  const { age } = compiled!.taxa.find(({ id }) => id === 'collina-media')!;
+  expect([age!.from, age!.to]).toEqual([34, 28.3]);
+});

@@ -9,7 +9,10 @@ export interface TaxonAges {
   age: ResolvedAge | undefined;
 }
 
-/** Ages of every taxon from the horizons of its specimens, else from its own record; undefined where neither says. */
+/**
+ * Ages of every taxon from the horizons of its specimens, else from its own record, else from the beds of the section
+ * that it was sampled in; undefined where none says.
+ */
 export function taxonAges(lineage: ResolvedLineage): Map<string, TaxonAges> {
   const finds = Map.groupBy(lineage.specimens, (specimen) => specimen.record.value.taxon);
   return new Map(
@@ -26,9 +29,15 @@ function agesOf(taxon: Taxon, finds: readonly ResolvedSpecimen[], lineage: Resol
   );
   const found = horizons.map((id) => lineage.horizonAges.get(id)!);
   const given = lineage.givenAges.get(taxon.id);
-  const parts = found.length > 0 ? found : given ? [given] : [];
+  const parts = found.length > 0 ? found : given ? [given] : bedsOfSection(taxon, lineage);
   if (parts.length === 0) return { horizons, age: taxon.living ? today : undefined };
   return { horizons, age: spanning(parts, taxon.living) };
+}
+
+/** Ages of the beds between which a taxon was sampled; none for one that no section follows. */
+function bedsOfSection({ id }: Taxon, { section, horizonAges }: ResolvedLineage): ResolvedAge[] {
+  if (section?.record.value.taxon !== id) return [];
+  return section.levels.flatMap(({ horizon }) => (horizon && horizonAges.get(horizon)) || []);
 }
 
 const today: ResolvedAge = { from: 0, to: 0, decimals: 0, basis: 'living', mean: 0, sd: 0, kind: 'uniform' };

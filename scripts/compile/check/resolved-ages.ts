@@ -82,6 +82,8 @@ function checkDated(lineage: ResolvedLineage, report: Report): void {
   const ages = taxonAges(lineage);
   for (const taxon of taxa.records) {
     if (ages.get(taxon.value.id)?.age || taxon.value.age !== undefined) continue;
+    // Without a dated bed its section has no ages, which is told there, and the page is made all the same.
+    if (lineage.section?.record.value.taxon === taxon.value.id) continue;
     report.add(
       'age-missing',
       taxon.at(['id']),

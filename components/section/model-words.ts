@@ -67,3 +67,11 @@ function stepWords(scale: string, voice: Voice): (step: number) => string {
 function isolated(places: Record<string, string>, language: string): Record<string, string> {
   return Object.fromEntries(Object.entries(places).map(([key, text]) => [key, figures(text, language)]));
 }
+
+/** Over how many years the animals of a level may have gathered, in a sentence. */
+export function averagingWords(least: number, most: number, voice: Voice): string {
+  const years = voice.number(most, 0);
+  return least === most
+    ? voice.say('section.cannot.averagingSame', { years })
+    : voice.say('section.cannot.averaging', { least: voice.number(least, 0), most: years });
+}

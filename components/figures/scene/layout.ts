@@ -95,15 +95,32 @@ export const tall: PlateLayout = {
 
 export const layouts = [wide, phone, tall] as const;
 
-/** The same format for a trait without a skull to draw: ruler and chart move up into the room that the skull would take. */
-export function withoutSkull(layout: PlateLayout): PlateLayout {
-  // On the tall one the caption stands above the ruler too, and the flag of the value between them.
-  const rows = layout.name === 'tall' ? 9 : 6;
-  const head = layout.title ? layout.title.y + layout.fontSize * rows : layout.fontSize * 3;
+/** What is needed of a format to move its chart. */
+interface Movable {
+  name: string;
+  fontSize: number;
+  rulerTop?: number;
+  chart: { top: number };
+  title?: { y: number };
+}
+
+/**
+ * The same format with nothing lying on the ruler: ruler and chart move up into the room that it would take. On the tall
+ * one the caption stands above the ruler too, over so many lines.
+ */
+export function withoutPicture<Layout extends Movable>(layout: Layout, captionLines: number): Layout {
+  if (layout.rulerTop === undefined) return layout;
+  const lines = layout.name === 'tall' ? captionLines : 6;
+  const head = layout.title ? layout.title.y + layout.fontSize * lines : layout.fontSize * 3;
   const rise = Math.max(0, layout.rulerTop - head);
   return {
     ...layout,
     rulerTop: layout.rulerTop - rise,
     chart: { ...layout.chart, top: layout.chart.top - rise },
   };
+}
+
+/** The format of a plate for a trait without a skull to draw. */
+export function withoutSkull(layout: PlateLayout): PlateLayout {
+  return withoutPicture(layout, 9);
 }

@@ -1,3 +1,4 @@
+import { withoutPicture } from '../scene/layout.ts';
 import { text, wrap, type Mark, type Scene } from '../scene/scene.ts';
 import { levelMarks } from './level-marks.ts';
 import { rockColumn } from './rock-column.ts';
@@ -20,10 +21,11 @@ export interface SectionWords {
 /** The whole figure of a section as a flat list of marks, back to front. Pure: the same request gives the same scene. */
 export function composeSection(
   figure: SectionFigure,
-  layout: SectionLayout,
+  format: SectionLayout,
   words: SectionWords,
   tooth: LyingTooth | undefined,
 ): Scene {
+  const layout = tooth ? format : withoutPicture(format, 13);
   const scales = sectionScales(figure, layout);
   const focus = figure.levels.flatMap((level) =>
     sectionFocus(level, layout, scales, { value: words.value(level.id), tooth }),

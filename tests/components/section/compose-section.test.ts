@@ -116,3 +116,17 @@ test('on a card the figure has marks and no words, and none without levels', () 
   expect(scene.marks.filter((mark) => words(mark) !== '' && words(mark) !== '?')).toEqual([]);
   expect(composeSmallSection({ ...threeLevels, levels: [] }, size)).toBeUndefined();
 });
+
+test('with nothing on the ruler the chart takes the room of the tooth, and its foot stays', () => {
+  for (const layout of sectionLayouts) {
+    const [drawn, bare] = [tooth, undefined].map((on) => composeSection(threeLevels, layout, plainWords, on));
+    const top = (scene: Scene) =>
+      Math.min(
+        ...ofRole(scene, 'value-line').flatMap(({ shape }) =>
+          shape.kind === 'path' ? Number(/^M[\d.]+ ([\d.]+)/.exec(shape.d)![1]) : [],
+        ),
+      );
+    expect(top(bare!)).toBeLessThan(top(drawn!) - 60);
+    expect(bare!.height).toBe(drawn!.height);
+  }
+});

@@ -17,7 +17,7 @@ test('what would change our minds asks for levels where one cannot tell, and for
 test('dated beds and worn crowns are counted, and nothing is said of worn crowns where there are none', () => {
   const said = sectionMinds(shown).join('\n');
   expect(said).toContain('2 beds are dated');
-  expect(said).toContain('5 crowns are worn');
+  expect(said).toContain('5 are worn');
   const individuals = shown.section.individuals.map((each) => ({ ...each, atLeast: false }));
   expect(sectionMinds({ ...shown, section: { ...shown.section, individuals } }).join()).not.toContain('worn');
 });

@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
 import { findRankWords, rateWords } from '../../../components/section/change-words.ts';
 import { firstLevel } from '../../../components/section/first-level.ts';
-import { modelNumbers, verdictWords, weightPercent } from '../../../components/section/model-words.ts';
+import {
+  averagingWords,
+  modelNumbers,
+  verdictWords,
+  weightPercent,
+} from '../../../components/section/model-words.ts';
 import {
   findLevelAge,
   findSectionView,
@@ -124,7 +129,13 @@ test('a lineage with a tree is no section alone, and one without a tree counts i
   const alone = { ...lineage, trees: [] };
   expect(isSectionOnly(alone)).toBe(true);
   expect(cardCounts(alone, voiceOf('en')).map(({ status, text }) => [status, text])).toEqual([
-    ['measured', '15 crowns measured'],
+    ['measured', '15 measured whole'],
     ['bounded', '5 worn: at least'],
   ]);
+});
+
+test('levels that all gathered over one time are said so once', () => {
+  const voice = voiceOf('en');
+  expect(averagingWords(2000, 2000, voice)).toContain('lived 2000 years apart');
+  expect(averagingWords(3000, 12000, voice)).toContain('lived 3000 to 12000 years apart');
 });

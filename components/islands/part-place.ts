@@ -51,7 +51,12 @@ export class PartPlace {
 
   async #fetch(): Promise<void> {
     const { section, sheets } = this.#read(await readText(this.address));
-    const [styles] = await Promise.all([Promise.all(sheets.map(readText)), codes[section.id]?.()]);
+    const [styles] = await Promise.all([
+      Promise.all(sheets.map(readText)),
+      codes[section.id]?.(),
+      // Reading a part and laying it out are two tasks, so that neither holds up a scroll for long.
+      new Promise((done) => setTimeout(done)),
+    ]);
     if (this.isOpen) this.#settle(section, styles);
   }
 
@@ -69,7 +74,7 @@ export class PartPlace {
     for (const style of styles) addSheet(style);
     const isAbove = this.#place.getBoundingClientRect().bottom <= 0;
     const before = this.#place.offsetHeight;
-    const arrived = document.importNode(section, true) as HTMLElement;
+    const arrived = document.adoptNode(section) as HTMLElement;
     this.#place.replaceWith(arrived);
     // Where the browser does not hold what is read in its place, this does.
     if (isAbove && !CSS.supports('overflow-anchor', 'auto'))

@@ -1,6 +1,6 @@
 import type { Statement } from '../../analysis/statements/index.ts';
 import { figures } from './direction.ts';
-import { isMessage, type Arguments, type Voice } from './say.ts';
+import type { Arguments, Voice } from './say.ts';
 
 /**
  * The sentence of a statement: its code is the message, and its numbers are printed with their own decimals, `nameDecimals`, or
@@ -16,7 +16,7 @@ export function sayStatement({ code, args }: Statement, voice: Voice, more: Argu
         ? voice.number(value, Number(args[`${name}Decimals`] ?? decimals))
         : value;
   const unit = `unit.${args['unit']}`;
-  if (args['unit'] !== undefined) places['unit'] = isMessage(unit) ? voice.say(unit) : '';
+  if (args['unit'] !== undefined) places['unit'] = voice.knows(unit) ? voice.say(unit) : '';
   for (const name of ['middle', 'range', 'ends']) {
     if (args[`${name}Low`] === undefined) continue;
     const own = Number(args[`${name}Decimals`]);

@@ -20,6 +20,8 @@ export interface Voice {
   language: string;
   /** The message with its places filled; English where the language lacks it. */
   say(key: MessageKey | `${string}_`, places?: Arguments): string;
+  /** Whether it has a message for a code. */
+  knows(key: string): key is MessageKey;
   /** A number with the language's separators. */
   number(value: number, decimals: number): string;
 }
@@ -30,6 +32,7 @@ export function voiceOf(language: string): Voice {
   const plural = new Intl.PluralRules(language);
   return {
     language,
+    knows: isMessage,
     say(key, places = {}) {
       const whole = key.endsWith('_')
         ? `${key}${plural.select(Number(places['count'])) === 'one' ? 'one' : 'other'}`

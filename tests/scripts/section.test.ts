@@ -159,3 +159,14 @@ test('an animal that is known from its section alone lived between the beds of t
   const { age } = compiled!.taxa.find(({ id }) => id === 'collina-media')!;
   expect([age!.from, age!.to]).toEqual([34, 28.3]);
 });
+
+test('dates that do not part their beds give no ages, and the page does not say that dates are missing', async () => {
+  const { compiled } = await compileSection({
+    'horizons.yaml': (text) => text.replace('date: 28.50, plusMinus: 0.20', 'date: 33.00, plusMinus: 0.20'),
+  });
+  expect(compiled!.section!.verdict).toMatchObject({ code: 'cannot-tell', reason: 'dates-astray' });
+  const undated = await compileSection({
+    'sheets/levels.csv': (text) => text.replace('upper-shelf', '').replace('lower-shelf', ''),
+  });
+  expect(undated.compiled!.section!.verdict).toMatchObject({ code: 'cannot-tell', reason: 'no-ages' });
+});

@@ -69,7 +69,7 @@ export function analyseSection(
     ...answer(
       JSON.stringify([taken, series.map(({ age }) => age), bedsOf(lineage, dated), settings, scale]),
       () => ({
-        weighed: weighModels(taken, dated.ages.size === 0),
+        weighed: weighModels(taken, undatedBy(dated)),
         moved: weighOverDates(taken, series, { ...grounds, ...settings, draws: settings.ageDraws }),
         rates: ratesOfSection(series, taken, { scale: scale.kind, seed: settings.seed }),
       }),
@@ -77,6 +77,12 @@ export function analyseSection(
     span: findSectionSpan(series, dated.beds),
     changes: changesBetween(scale.kind === 'log' ? series : [], dated.beds, generationYears),
   };
+}
+
+/** Why no level has an age: too few dated beds, or dates that do not part them in order. */
+function undatedBy({ ages, beds }: LevelAges): 'no-ages' | 'dates-astray' | undefined {
+  if (ages.size > 0) return undefined;
+  return beds.length < 2 ? 'no-ages' : 'dates-astray';
 }
 
 /** Dated beds with what is known of their ages. */

@@ -10,7 +10,8 @@ export function warnOfThinSections(
   report: Report,
 ): void {
   const used = levels.filter(({ individuals }) => individuals.length > 0);
-  for (const each of used) warnOfThinLevel(each, report);
+  // Without any spread every level lacks it: that is told once, below.
+  for (const each of used) if (spread || each.unworn === 0) warnOfThinLevel(each, report);
   const told = used.filter(({ summary }) => summary);
   if (told.length < 3)
     report.add(

@@ -9,7 +9,8 @@ import {
 } from '../../../analysis/trend/index.ts';
 
 /** Why one cannot tell how a trait moved through a section. */
-export type NoVerdict = NoSection | 'no-ages' | 'no-weights' | 'models-close' | 'step-near-zero';
+export type NoVerdict =
+  NoSection | 'no-ages' | 'dates-astray' | 'no-weights' | 'models-close' | 'step-near-zero';
 
 /** What may be said of a section; the default is that one cannot tell. */
 export type SectionVerdict =
@@ -31,12 +32,12 @@ export interface WeighedSection {
  */
 export const leastWeight = 0.9;
 
-/** Fits the three models to the levels that have a mean and an age, in both forms, each by itself. */
-export function weighModels(levels: readonly SectionLevel[], undated: boolean): WeighedSection {
+/** Fits the three models to the levels that have a mean and an age, in both forms, each by itself; `undated` says why none has an age. */
+export function weighModels(levels: readonly SectionLevel[], undated: NoVerdict | undefined): WeighedSection {
   const joint = fitSection(levels, { form: 'joint', pooled: true });
   const steps = fitSection(levels, { form: 'steps', pooled: true });
   const ranks = levels.length >= 3 ? rankTests(levels) : undefined;
-  const none: NoVerdict | undefined = undated ? 'no-ages' : typeof joint === 'string' ? joint : undefined;
+  const none = undated ?? (typeof joint === 'string' ? joint : undefined);
   return {
     joint: typeof joint === 'string' ? [] : joint,
     steps: typeof steps === 'string' ? [] : steps,

@@ -39,6 +39,7 @@ describe.each(screens)('without script, on a $name', ({ width, height }) => {
       expect((await place.locator('p').allInnerTexts()).length, part).toBeGreaterThanOrEqual(3);
       await place.locator('a').click();
       await expect.poll(() => view.url()).toBe(`${explainer}parts/${part}/`);
+      await view.waitForLoadState('load');
       expect(await view.locator(wholeOf[part]).filter({ visible: true }).count(), part).toBeGreaterThan(0);
       expect(await overflowOf(view)).toBeLessThanOrEqual(0);
       await view.goBack();

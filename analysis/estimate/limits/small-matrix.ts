@@ -1,4 +1,4 @@
-/** Rows of a small square matrix. Plain arrays: for a few numbers they are made many times faster than typed ones. */
+/** Rows of a small square matrix. Plain arrays: for a few numbers they are quicker to make than typed ones. */
 export type SmallMatrix = readonly (readonly number[])[];
 
 /**

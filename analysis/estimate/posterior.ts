@@ -30,10 +30,12 @@ function readMixtures(fit: Fit, places: readonly Place[]): RateReading<Mixture[]
   const steps = weights.length;
   const means = new Float64Array(places.length * steps);
   const deviations = new Float64Array(places.length * steps);
+  // as in `atNode`, a binding of its own: every place is read at every rate
+  const read = beliefOf;
   return {
     atRate: (known) => {
       for (let index = 0, at = known.step; index < places.length; index++, at += steps) {
-        const { mean, variance } = beliefOf(known, places[index]!);
+        const { mean, variance } = read(known, places[index]!);
         means[at] = mean;
         deviations[at] = Math.sqrt(variance);
       }

@@ -1,3 +1,10 @@
+import {
+  phone as phonePlate,
+  tall as tallPlate,
+  wide as widePlate,
+  type PlateLayout,
+} from '../scene/layout.ts';
+
 /** Where the parts of the figure of a section stand, in pixels of its own view box. */
 export interface SectionLayout {
   name: 'wide' | 'phone' | 'tall' | 'small';
@@ -22,11 +29,13 @@ export interface SectionLayout {
   key?: { x: number; y: number; lineHeight: number };
 }
 
+/** The three formats are those of the plate of a tree: screens know only one size of figure. */
+function formatOf({ name, width, height, fontSize }: PlateLayout) {
+  return { name, width, height, fontSize };
+}
+
 const wide: SectionLayout = {
-  name: 'wide',
-  width: 904,
-  height: 852,
-  fontSize: 13.5,
+  ...formatOf(widePlate),
   markScale: 1,
   column: { left: 46, width: 54 },
   agesLeft: 110,
@@ -40,10 +49,7 @@ const wide: SectionLayout = {
 };
 
 const phone: SectionLayout = {
-  name: 'phone',
-  width: 390,
-  height: 452,
-  fontSize: 12,
+  ...formatOf(phonePlate),
   markScale: 0.74,
   column: { left: 24, width: 24 },
   agesLeft: 51,
@@ -55,10 +61,7 @@ const phone: SectionLayout = {
 };
 
 const tall: SectionLayout = {
-  name: 'tall',
-  width: 1080,
-  height: 1320,
-  fontSize: 21.5,
+  ...formatOf(tallPlate),
   markScale: 1.6,
   column: { left: 78, width: 86 },
   agesLeft: 180,

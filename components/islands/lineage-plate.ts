@@ -100,6 +100,7 @@ class LineagePlate extends HTMLElement {
       if (part.classList.contains('caption')) part.hidden = of !== first;
     }
     this.dataset['show'] = shown.show;
+    this.toggleAttribute('data-cut', shown.slice !== '');
     this.#bringTrait(shown.trait);
     if (first !== this.#wish?.taxon) this.#wish = undefined;
     const isFragment = this.querySelector(`.caption[data-fragment][data-of="${CSS.escape(first ?? '')}"]`);

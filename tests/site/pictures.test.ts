@@ -79,8 +79,8 @@ describe('the skull of a fragment', () => {
     const button = view.locator('.caption:not([hidden]) .restoration');
     const restored = () =>
       view
-        .locator('lineage-plate')
-        .evaluate((plate) => getComputedStyle(plate).getPropertyValue('--restored').trim());
+        .locator('.plate-wide .layer-focus.in-focus > .skull')
+        .evaluate((skull) => getComputedStyle(skull).getPropertyValue('--restored').trim());
     expect([await restored(), await button.innerText()]).toEqual(['0', 'With restoration']);
     await button.click();
     expect([await restored(), await button.innerText()]).toEqual(['', 'Bone only']);

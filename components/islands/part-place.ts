@@ -70,12 +70,28 @@ export class PartPlace {
     return { section, sheets: sheetsOf(page).filter((sheet) => !here.includes(sheet)) };
   }
 
+  #isInSightBelow(element: Element): boolean {
+    const { top, bottom } = element.getBoundingClientRect();
+    const isAfter = this.#place.compareDocumentPosition(element) === Node.DOCUMENT_POSITION_FOLLOWING;
+    return isAfter && bottom > 0 && top < innerHeight;
+  }
+
   #settle(section: Element, styles: readonly string[]): void {
     for (const style of styles) addSheet(style);
     const isAbove = this.#place.getBoundingClientRect().bottom <= 0;
     const before = this.#place.offsetHeight;
+    const focused = document.activeElement;
+    const held = focused && this.#isInSightBelow(focused) ? focused : undefined;
+    const stood = held?.getBoundingClientRect().top ?? 0;
+    const hadFocus = this.#place.contains(focused);
     const arrived = document.adoptNode(section) as HTMLElement;
     this.#place.replaceWith(arrived);
+    if (hadFocus) {
+      arrived.tabIndex = -1;
+      arrived.focus({ preventScroll: true });
+    }
+    // What has the keyboard is not pushed out of sight by what comes above it.
+    if (held) return scrollBy({ top: held.getBoundingClientRect().top - stood, behavior: 'instant' });
     // Where the browser does not hold what is read in its place, this does.
     if (isAbove && !CSS.supports('overflow-anchor', 'auto'))
       scrollBy({ top: arrived.offsetHeight - before, behavior: 'instant' });

@@ -50,3 +50,12 @@ test('an end after the last find is rounded to the younger side, to what its dis
 test('finds that set no end before the present are said to set none', () => {
   expect(lastFindStatement({ last: 13.8, beds: 3, youngestMa: 0, level: 0.95 }).code).toBe('lastFind.open');
 });
+
+test('a last find whose limit rounds to nothing may have lived on to the present', () => {
+  const finds = { last: 11, beds: 3, level: 0.95 };
+  expect(lastFindStatement({ ...finds, youngestMa: 0.4 }).code).toBe('lastFind.open');
+  expect(lastFindStatement({ ...finds, youngestMa: 1.4 })).toMatchObject({
+    code: 'lastFind.limit',
+    args: { youngest: 1, decimals: 0 },
+  });
+});

@@ -27,14 +27,13 @@ class TakeAway extends HTMLElement {
     if (live?.schema !== 'lineament.live/1') return;
     this.#live = live;
     this.#voice = liveVoice(live.language, live.words);
-    for (const part of this.querySelectorAll<HTMLElement>('.take-away-live')) part.hidden = false;
-    for (const part of this.querySelectorAll<HTMLElement>('.take-away-unscripted')) part.hidden = true;
-    document.querySelector('.left-out-table')?.removeAttribute('open');
+    const early = [...this.querySelectorAll<HTMLInputElement>('input:checked')].map(({ value }) => value);
     this.addEventListener('change', this.#onChange);
     document.addEventListener('click', this.#onClick);
     addEventListener('popstate', this.#follow);
     showButtons(live.measured.taxon, [], live.words);
     this.#follow();
+    for (const taxon of early) if (!this.#hidden.includes(taxon)) this.#toggle(taxon);
     // The first estimate is the slowest: it is made while the section comes near, before any touch.
     this.#near = new IntersectionObserver(([entry]) => entry?.isIntersecting && this.#estimateWhole(), {
       rootMargin: '400px',

@@ -12,7 +12,7 @@ useBrowser();
 /** Comes near the section and waits until its code, which is fetched only then, has taken over. */
 async function settle(view: Page): Promise<void> {
   await view.locator('take-away').scrollIntoViewIfNeeded();
-  await view.waitForFunction(() => document.querySelector('.take-away-live:not([hidden])') !== null);
+  await view.evaluate(() => customElements.whenDefined('take-away').then(() => undefined));
 }
 
 const open = async (
@@ -176,6 +176,32 @@ describe('taking skulls away', () => {
     await settle(view);
     expect(await view.locator('.take-away-too-few').isVisible()).toBe(true);
     expect(await view.locator('.take-away-said:visible').count()).toBe(0);
+    await closePage({ view });
+  });
+
+  test('an animal that is ticked before the code has come is hidden when it comes', async () => {
+    const { view } = await openPage(address, {});
+    let send = () => {};
+    const held = new Promise<void>((done) => (send = done));
+    await view.route(/take-away\.[^/]*\.js/, async (route) => held.then(() => route.continue()));
+    await box(view, first).check();
+    expect(await said(view, first).isVisible()).toBe(false);
+    const top = () => view.locator('.take-away-live').evaluate((list) => list.getBoundingClientRect().top);
+    const stood = await top();
+    send();
+    await said(view, first).waitFor();
+    expect(new URL(view.url()).searchParams.get('without')).toBe(first);
+    expect(await top()).toBe(stood);
+    await closePage({ view });
+  });
+
+  test('where the code cannot be had, the section shows the compiled table', async () => {
+    const { view } = await openPage(address, {});
+    await view.route(/take-away\.[^/]*\.js/, (route) => route.abort());
+    await view.locator('take-away').scrollIntoViewIfNeeded();
+    await view.locator('.take-away-unscripted').waitFor();
+    expect(await view.locator('.left-out-table table').isVisible()).toBe(true);
+    expect(await view.locator('.take-away input:visible').count()).toBe(0);
     await closePage({ view });
   });
 

@@ -27,81 +27,101 @@ export function pullLogLikelihood(
   { pull, rate, root = 'drawn' }: { readonly pull: number; readonly rate: number; readonly root?: PullRoot },
 ): PullLikelihood {
   const stationary = rate / (2 * pull);
-  const atRoot = gatherAtRoot(tree, observations, pull, stationary);
-  // how sharply the root is known, from its own distribution and from what is under it
-  const total = root === 'on-optimum' ? Infinity : atRoot.precision + (root === 'drawn' ? 1 / stationary : 0);
-  const logs = atRoot.logs + (root === 'drawn' ? Math.log(stationary * total) : 0);
-  const values = atRoot.values - atRoot.value ** 2 / total;
-  const crossed = atRoot.crossed - (atRoot.value * atRoot.column) / total;
-  const optimum = crossed / (atRoot.columns - atRoot.column ** 2 / total);
+  const { atRoot, sums } = carryToRoot(tree, observations, pull, stationary);
+  const underRoot = { ...atRoot };
+  if (root === 'drawn') {
+    join(atRoot, { precision: 1 / stationary, value: 0, column: 0 }, sums);
+    sums.logs += Math.log(stationary * atRoot.precision);
+  }
+  // known for certain, the root says nothing of itself: all that is under it is a difference from it
+  if (root === 'on-optimum') addSquares(sums, underRoot.value, underRoot.column);
+  const optimum = sums.crossed / sums.columns;
+  const pulledOff = (underRoot.value - optimum * underRoot.column) * Math.sqrt(underRoot.precision);
   return {
-    logLikelihood: -0.5 * (logs + values - optimum * crossed),
+    logLikelihood: -0.5 * (sums.logs + sums.values - optimum * sums.crossed),
     optimum,
-    rootValue: optimum + (atRoot.value - optimum * atRoot.column) / total,
+    rootValue: root === 'on-optimum' ? optimum : optimum + pulledOff / atRoot.precision,
   };
 }
 
 /**
- * What all tips say at the root: the message of its value, and the sums of squares and products of values and of the column
- * of the optimum that do not hold it.
+ * What is known of a node's distance from the optimum: its precision, and that distance times the root of it, apart for the
+ * values and for the column of the optimum (the distance is the one less the optimum times the other).
  */
-function gatherAtRoot(
+interface Message {
+  precision: number;
+  value: number;
+  column: number;
+}
+
+/** Differences met so far, as sums of squares and products, and logs of their variances. */
+interface Differences {
+  values: number;
+  crossed: number;
+  columns: number;
+  logs: number;
+}
+
+/**
+ * What all tips say at the root, and the differences met on the way. Each is a square added to others, and none is taken away
+ * again: with a weak pull the whole is a millionth of its parts, and what subtraction leaves of it moves the optimum.
+ */
+function carryToRoot(
   tree: DatedTree,
   observations: readonly Observation[],
   pull: number,
   stationary: number,
-) {
-  const count = tree.parent.length;
-  // each node's message is exp(−½ P x² + (V − optimum·U) x + constants), x from the optimum: values and its column apart
-  const precision = new Float64Array(count);
-  const valuePart = new Float64Array(count);
-  const columnPart = new Float64Array(count);
+): { atRoot: Message; sums: Differences } {
+  const sums: Differences = { values: 0, crossed: 0, columns: 0, logs: 0 };
+  const known = Array.from(tree.parent, (): Message => ({ precision: 0, value: 0, column: 0 }));
   const seen = observationOfTip(tree, observations);
-  let logs = 0;
-  let values = 0;
-  let crossed = 0;
-  let columns = 0;
-  for (let node = 0; node < count - 1; node++) {
-    const above = tree.parent[node]!;
-    const kept = Math.exp(-pull * tree.branchLength[node]!);
-    const drift = -stationary * Math.expm1(-2 * pull * tree.branchLength[node]!);
+  for (let node = 0; node < known.length - 1; node++) {
+    const length = tree.branchLength[node]!;
+    const kept = Math.exp(-pull * length);
+    const drift = -stationary * Math.expm1(-2 * pull * length);
     const tip = seen.get(node);
-    let reached = 0;
-    let value = 0;
-    let column = 0;
-    if (tip) {
-      const variance = tip.variance + drift;
-      reached = 1 / variance;
-      value = tip.mean / variance;
-      column = reached;
-      logs += Math.log(2 * Math.PI * variance);
-      values += tip.mean * value;
-      crossed += value;
-      columns += column;
-    } else if (precision[node]! > 0) {
-      const grown = 1 + drift * precision[node]!;
-      reached = precision[node]! / grown;
-      value = valuePart[node]! / grown;
-      column = columnPart[node]! / grown;
-      logs += Math.log(grown);
-      const open = drift / grown;
-      values -= open * valuePart[node]! ** 2;
-      crossed -= open * valuePart[node]! * columnPart[node]!;
-      columns -= open * columnPart[node]! ** 2;
-    }
-    precision[above]! += kept * kept * reached;
-    valuePart[above]! += kept * value;
-    columnPart[above]! += kept * column;
+    const own = tip ? observed(tip, drift, sums) : drifted(known[node]!, drift, sums);
+    own.precision *= kept * kept;
+    join(known[tree.parent[node]!]!, own, sums);
   }
-  return {
-    precision: precision[count - 1]!,
-    value: valuePart[count - 1]!,
-    column: columnPart[count - 1]!,
-    logs,
-    values,
-    crossed,
-    columns,
-  };
+  return { atRoot: known.at(-1)!, sums };
+}
+
+/** A tip's message above its drift. */
+function observed({ mean, variance: own }: Observation, drift: number, sums: Differences): Message {
+  const variance = own + drift;
+  const root = 1 / Math.sqrt(variance);
+  sums.logs += Math.log(2 * Math.PI * variance);
+  return { precision: 1 / variance, value: mean * root, column: root };
+}
+
+/** A fork's message above its drift; it says nothing where nothing is known under it. */
+function drifted({ precision, value, column }: Message, drift: number, sums: Differences): Message {
+  const grown = 1 + drift * precision;
+  const root = 1 / Math.sqrt(grown);
+  sums.logs += Math.log(grown);
+  return { precision: precision / grown, value: value * root, column: column * root };
+}
+
+/**
+ * Two messages of one node made one, written over the first. It is a turn of the two: one part is what both say together, the
+ * other how far they differ. One of which nothing is left at the node differs from the optimum itself.
+ */
+function join(one: Message, other: Message, sums: Differences): void {
+  const precision = one.precision + other.precision;
+  if (other.precision === 0) return addSquares(sums, other.value, other.column);
+  const ownShare = Math.sqrt(one.precision / precision);
+  const share = Math.sqrt(other.precision / precision);
+  addSquares(sums, ownShare * other.value - share * one.value, ownShare * other.column - share * one.column);
+  one.value = ownShare * one.value + share * other.value;
+  one.column = ownShare * one.column + share * other.column;
+  one.precision = precision;
+}
+
+function addSquares(sums: Differences, value: number, column: number): void {
+  sums.values += value * value;
+  sums.crossed += value * column;
+  sums.columns += column * column;
 }
 
 function observationOfTip(tree: DatedTree, observations: readonly Observation[]): Map<number, Observation> {

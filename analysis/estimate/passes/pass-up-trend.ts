@@ -67,14 +67,31 @@ export function passUpTrend(
     belowTime[above]! += elapsed * share;
     belowPrecision[above] = before + rising;
   }
-  const rest = valueSquares - (products * products) / timeSquares;
-  const contrasts = network.sharedLogLikelihood - 0.5 * (logSpreads + rest);
+  const centre = { value: belowMean[root]!, time: belowTime[root]!, variance: 1 / belowPrecision[root]! };
+  const shared = network.sharedLogLikelihood - 0.5 * logSpreads;
+  return solveContrasts({ shared, valueSquares, products, timeSquares }, centre);
+}
+
+/** Sums over the contrasts, and the part of the log-likelihood that no slope changes. */
+interface Contrasts {
+  readonly shared: number;
+  readonly valueSquares: number;
+  readonly products: number;
+  readonly timeSquares: number;
+}
+
+/** The slope at its best by least squares, and what both likelihoods are there. */
+function solveContrasts(
+  { shared, valueSquares, products, timeSquares }: Contrasts,
+  centre: TrendPass['centre'],
+): TrendPass {
+  const contrasts = shared - 0.5 * (valueSquares - (products * products) / timeSquares);
   return {
     restricted: contrasts + 0.5 * logTwoPi - 0.5 * Math.log(timeSquares),
-    full: contrasts - 0.5 * logTwoPi + 0.5 * Math.log(belowPrecision[root]!),
+    full: contrasts - 0.5 * logTwoPi - 0.5 * Math.log(centre.variance),
     slope: products / timeSquares,
     slopeVariance: 1 / timeSquares,
-    centre: { value: belowMean[root]!, time: belowTime[root]!, variance: 1 / belowPrecision[root]! },
+    centre,
   };
 }
 

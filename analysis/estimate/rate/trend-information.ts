@@ -28,53 +28,60 @@ export function makeTrendRoom(count: number): TrendRoom {
  */
 export function trendInformation(network: Network, time: Network, rate: number, room: TrendRoom): number {
   const { parent, branchMa } = network;
-  const { variance, varianceSlope, varianceBend, time: mean, timeSlope, timeBend } = room;
   setOut(network, time, room);
-  let squares = 0;
-  let squaresSlope = 0;
-  let squaresBend = 0;
+  const squares: TimeSquares = { sum: 0, slope: 0, bend: 0 };
   for (let node = 0; node < parent.length - 1; node++) {
-    if (variance[node] === Infinity) continue;
+    if (room.variance[node] === Infinity) continue;
     const above = parent[node]!;
-    const rise = rate * branchMa[node]!;
-    const v = variance[node]! + rise;
-    const v1 = varianceSlope[node]! + rise;
-    const v2 = varianceBend[node]! + rise;
-    const b = variance[above]!;
-    if (b === Infinity) {
-      variance[above] = v;
-      varianceSlope[above] = v1;
-      varianceBend[above] = v2;
-      handUpTime(room, node, above);
-      continue;
-    }
-    const b1 = varianceSlope[above]!;
-    const b2 = varianceBend[above]!;
-    const s = b + v;
-    const s1 = b1 + v1;
-    const s2 = b2 + v2;
-    const d = mean[node]! - mean[above]!;
-    const d1 = timeSlope[node]! - timeSlope[above]!;
-    const d2 = timeBend[node]! - timeBend[above]!;
-    // c = d / s and share = b / s, each with its derivatives
-    const c = d / s;
-    const c1 = (d1 - c * s1) / s;
-    const c2 = (d2 - 2 * c1 * s1 - c * s2) / s;
-    const share = b / s;
-    const share1 = (b1 - share * s1) / s;
-    const share2 = (b2 - 2 * share1 * s1 - share * s2) / s;
-    squares += d * c;
-    squaresSlope += d1 * c + d * c1;
-    squaresBend += d2 * c + 2 * d1 * c1 + d * c2;
-    mean[above]! += d * share;
-    timeSlope[above]! += d1 * share + d * share1;
-    timeBend[above]! += d2 * share + 2 * d1 * share1 + d * share2;
-    variance[above] = share * v;
-    varianceSlope[above] = share1 * v + share * v1;
-    varianceBend[above] = share2 * v + 2 * share1 * v1 + share * v2;
+    growBranch(room, node, rate * branchMa[node]!);
+    if (room.variance[above] === Infinity) handUp(room, node, above);
+    else meet(room, node, above, squares);
   }
-  const first = squaresSlope / squares;
-  return first - squaresBend / squares + first * first;
+  const first = squares.slope / squares.sum;
+  return first - squares.bend / squares.sum + first * first;
+}
+
+/** Squared time contrasts met so far, with two derivatives. */
+interface TimeSquares {
+  sum: number;
+  slope: number;
+  bend: number;
+}
+
+/** Variance gained along a branch; it is in proportion to the rate, and so are both its derivatives in the log of it. */
+function growBranch({ variance, varianceSlope, varianceBend }: TrendRoom, node: number, rise: number): void {
+  variance[node]! += rise;
+  varianceSlope[node]! += rise;
+  varianceBend[node]! += rise;
+}
+
+/** Two times meet at a fork: their difference counts, and the fork takes their mean by precision. */
+function meet(room: TrendRoom, node: number, above: number, squares: TimeSquares): void {
+  const { variance, varianceSlope, varianceBend, time, timeSlope, timeBend } = room;
+  const [v, v1, v2] = [variance[node]!, varianceSlope[node]!, varianceBend[node]!];
+  const [b, b1, b2] = [variance[above]!, varianceSlope[above]!, varianceBend[above]!];
+  const s = b + v;
+  const s1 = b1 + v1;
+  const s2 = b2 + v2;
+  const d = time[node]! - time[above]!;
+  const d1 = timeSlope[node]! - timeSlope[above]!;
+  const d2 = timeBend[node]! - timeBend[above]!;
+  // c = d / s and share = b / s, each with its derivatives
+  const c = d / s;
+  const c1 = (d1 - c * s1) / s;
+  const c2 = (d2 - 2 * c1 * s1 - c * s2) / s;
+  const share = b / s;
+  const share1 = (b1 - share * s1) / s;
+  const share2 = (b2 - 2 * share1 * s1 - share * s2) / s;
+  squares.sum += d * c;
+  squares.slope += d1 * c + d * c1;
+  squares.bend += d2 * c + 2 * d1 * c1 + d * c2;
+  time[above]! += d * share;
+  timeSlope[above]! += d1 * share + d * share1;
+  timeBend[above]! += d2 * share + 2 * d1 * share1 + d * share2;
+  variance[above] = share * v;
+  varianceSlope[above] = share1 * v + share * v1;
+  varianceBend[above] = share2 * v + 2 * share1 * v1 + share * v2;
 }
 
 /** Nothing is known of any node but what was observed there, and nothing of that depends on the rate. */
@@ -87,8 +94,12 @@ function setOut({ ownPrecision }: Network, time: Network, room: TrendRoom): void
   room.timeBend.fill(0);
 }
 
-/** A fork of which nothing is known yet takes over the time of its first child, with both derivatives. */
-function handUpTime({ time, timeSlope, timeBend }: TrendRoom, node: number, above: number): void {
+/** A fork of which nothing is known yet takes over everything of its first child. */
+function handUp(room: TrendRoom, node: number, above: number): void {
+  const { variance, varianceSlope, varianceBend, time, timeSlope, timeBend } = room;
+  variance[above] = variance[node]!;
+  varianceSlope[above] = varianceSlope[node]!;
+  varianceBend[above] = varianceBend[node]!;
   time[above] = time[node]!;
   timeSlope[above] = timeSlope[node]!;
   timeBend[above] = timeBend[node]!;

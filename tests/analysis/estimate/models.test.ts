@@ -5,10 +5,13 @@ import { findFit } from '../../../analysis/estimate/rate/fit.ts';
 import { makeColumnMessages } from '../../../analysis/estimate/passes/messages.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { passUpTrend, timeNetwork } from '../../../analysis/estimate/passes/pass-up-trend.ts';
+import { pullLogLikelihood } from '../../../analysis/estimate/models/pull-likelihood.ts';
 import { compareSensitivity } from '../../../analysis/estimate/models/sensitivity.ts';
 import { makeTrendRoom, trendInformation } from '../../../analysis/estimate/rate/trend-information.ts';
+import { findMaximum } from '../../../analysis/statistics/index.ts';
 import { dateAsGiven, parseNewick } from '../../../analysis/tree/index.ts';
 import { nineTipsTree as tree, observeNineTips as observe } from '../../reference/nine-tips-tree.ts';
+import models from '../../reference/values/nine-tips-models.json' with { type: 'json' };
 import trend from '../../reference/values/nine-tips-trend.json' with { type: 'json' };
 
 test('without sampling variance a trend has the exact t interval with two degrees of freedom less', () => {
@@ -69,6 +72,38 @@ test('auto takes the trend on the reference values, and Brownian motion once tim
   const other = estimateTrait({ tree, observations: flat, model: 'auto' });
   if (!other.estimated) throw new Error(other.reason);
   expect(other.model.name).toBe('brownian');
+});
+
+test('a pull to nothing, from a free root to an optimum without end, is a trend', () => {
+  const observations = observe([], false);
+  const likeliest = (pull: number) =>
+    findMaximum(
+      (log) =>
+        pullLogLikelihood(tree, observations, { pull, rate: Math.exp(log), root: 'free' }).logLikelihood,
+      -12,
+      0,
+      1e-9,
+    ).value;
+  const known = models.models.trend.ll;
+  // what is left between them goes with the pull
+  const [weak, weaker] = [likeliest(1e-6), likeliest(1e-7)];
+  expect(weak - known).toBeCloseTo(1.59e-4, 6);
+  expect(weaker - known).toBeCloseTo(1.59e-5, 7);
+});
+
+test('the likelihood of a pull is even to thirteen digits, so that its top is found and not met by luck', () => {
+  const observations = observe([], false);
+  for (const pull of [1e-2, 1e-4, 1e-6]) {
+    const along = Array.from(
+      { length: 100 },
+      (_, step) =>
+        pullLogLikelihood(tree, observations, { pull: pull * (1 + step * 1e-7), rate: 0.004 }).logLikelihood,
+    );
+    for (const [step, here] of along.entries()) {
+      if (step === 0 || step === along.length - 1) continue;
+      expect(Math.abs(along[step - 1]! - 2 * here + along[step + 1]!)).toBeLessThan(3e-13);
+    }
+  }
 });
 
 test('a trend that no time can tell is answered, not estimated', () => {

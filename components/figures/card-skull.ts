@@ -47,8 +47,7 @@ export async function cardRaster(
   const skull = found && skullDrawing(found, view);
   if (!skull) return undefined;
   const box = cardBox(view);
-  if (found.own)
-    return rasterise(boxedSvg(ownMarkup({ ...found.own, restored: '', accent: '' }), widthPx, box));
+  if (found.own) return rasterise(boxedSvg(ownMarkup(found.own, ['bone']), widthPx, box));
   try {
     const wishes = pictureSizes.map((size) => ({ ...size, box }));
     const pictures = await skullPictures([skull], keptFolder, wishes);
@@ -86,15 +85,10 @@ async function cardSvg(
     !isFragment(view, found) ||
     (layer !== 'restored' && !(layer === 'accent' && skull.accent?.status === 'inferred'));
   const markup = found.own
-    ? ownOver(found.own, layers)
+    ? ownMarkup(found.own, layers)
     : skullToSvg(drawSkull(skull, 'card').picture, layers.filter(isShown), palette);
   const style = palette === platePalette ? overStyle : '';
   return boxedSvg(style + markup + (await barMarkup(found.mmPerUnit, box, palette)), cardWidthPx, box);
-}
-
-function ownOver(own: NonNullable<CompiledDrawing['own']>, layers: readonly SkullLayer[]): string {
-  if (layers.includes('bone')) return ownMarkup(own);
-  return ownMarkup({ ...own, bone: '' });
 }
 
 function findDrawing(view: LineageView, taxon: string): CompiledDrawing | undefined {

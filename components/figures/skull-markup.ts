@@ -6,30 +6,37 @@ import { SkullFolds } from './skull/place-template.ts';
 import type { InkQuality, SkullDrawing } from './skull/skull-drawing.ts';
 import { platePalette } from './skull/ink-style.ts';
 import { keptMarkup } from './skull/skull-pictures.ts';
-import { inkToSvg, skullToSvg } from './skull/skull-svg.ts';
+import { inkToSvg, skullLayers, skullToSvg, type SkullLayer } from './skull/skull-svg.ts';
 
 /** Where drawn skulls are kept between builds; every command runs in the folder of the project. */
 const keptFolder = join(process.cwd(), '.lineament', 'skulls');
 
 /**
- * The layers of a skull, kept by digest between builds. A skull that its template cannot follow without a fold is
+ * Layers of a skull, all unless told otherwise, kept by digest between builds. A skull that its template cannot follow without a fold is
  * drawn by straight lines.
  */
-export async function inkMarkup(skull: SkullDrawing, quality: InkQuality): Promise<string> {
-  return keptMarkup(skull, quality, keptFolder).catch((error: unknown) => {
+export async function inkMarkup(
+  skull: SkullDrawing,
+  quality: InkQuality,
+  layers?: readonly SkullLayer[],
+): Promise<string> {
+  return keptMarkup(skull, quality, keptFolder, layers).catch((error: unknown) => {
     if (!(error instanceof SkullFolds)) throw error;
-    return skullToSvg(drawSkull(skull, quality).picture);
+    return skullToSvg(drawSkull(skull, quality).picture, layers);
   });
 }
 
-/** A drawing by hand, laid into the frame: its restored parts are hidden and shown with those of diagrams. */
-export function ownMarkup({ bone, restored, accent, place }: NonNullable<CompiledDrawing['own']>): string {
-  const group = (attributes: string, markup: string) =>
-    markup === '' ? '' : `<g ${attributes}>${markup}</g>`;
+/** A drawing by hand, laid into the frame, all of its layers unless told otherwise: its restored parts are hidden and shown with those of diagrams. */
+export function ownMarkup(
+  { bone, restored, accent, place }: NonNullable<CompiledDrawing['own']>,
+  wanted: readonly SkullLayer[] = skullLayers,
+): string {
+  const group = (layer: SkullLayer, attributes: string, markup: string) =>
+    markup === '' || !wanted.includes(layer) ? '' : `<g ${attributes}>${markup}</g>`;
   const layers = [
-    group('class="skull-own-bone"', bone),
-    group('class="skull-restored"', restored),
-    group(`class="skull-own-accent" fill="${platePalette.accent}"`, accent),
+    group('bone', 'class="skull-own-bone"', bone),
+    group('restored', 'class="skull-restored"', restored),
+    group('accent', `class="skull-own-accent" fill="${platePalette.accent}"`, accent),
   ];
   return `<g class="skull-own" transform="matrix(${place.map((each) => Number(each.toPrecision(8))).join(' ')})">${layers.join('')}</g>`;
 }

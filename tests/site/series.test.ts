@@ -64,23 +64,28 @@ describe('the series', () => {
     await closePage({ view });
   });
 
-  test('fetches the picture of a scale only when it is looked at', async () => {
+  test('fetches the pictures of a scale only when it is looked at, and its lines only for print', async () => {
     const { view } = await openPage(address);
     const asked: string[] = [];
     view.on('request', (request) => asked.push(new URL(request.url()).pathname));
     const pictures = () =>
       asked.filter((path) => path.includes('/series/')).map((path) => path.split('/').at(-1));
     await view.locator('#series').scrollIntoViewIfNeeded();
-    await expect.poll(pictures).toEqual(['line.svg']);
+    await expect.poll(pictures).toEqual(['line.webp', 'line.over.svg']);
     await choice(view, 'size').click();
-    await expect.poll(pictures).toEqual(['line.svg', 'size.svg']);
+    await expect.poll(pictures).toEqual(['line.webp', 'line.over.svg', 'size.webp', 'size.over.svg']);
     await expect
       .poll(() =>
         figure(view, 'size')
           .locator('img')
-          .evaluate((image: HTMLImageElement) => image.naturalWidth),
+          .evaluateAll((images) =>
+            (images as HTMLImageElement[]).map(({ naturalWidth }) => naturalWidth > 500),
+          ),
       )
-      .toBeGreaterThan(500);
+      .toEqual([true, true, false]);
+    await view.emulateMedia({ media: 'print' });
+    await figure(view, 'size').scrollIntoViewIfNeeded();
+    await expect.poll(() => pictures().at(-1)).toBe('size.print.svg');
     await closePage({ view });
   });
 

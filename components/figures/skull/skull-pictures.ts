@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { composeSkull, type SkullPicture } from './compose-skull.ts';
 import { rasterise } from './raster.ts';
 import type { InkQuality, SkullDrawing } from './skull-drawing.ts';
-import { boxedSvg, skullToSvg, skullViewBox } from './skull-svg.ts';
+import { boxedSvg, skullLayers, skullToSvg, skullViewBox, type SkullLayer } from './skull-svg.ts';
 
 /** Goes up when the same drawing comes out otherwise: it is part of the digest under which pictures are kept. */
 export const inkEdition = 3;
@@ -59,7 +59,7 @@ async function keptPicture(
 ): Promise<SkullPictureFile> {
   const name = `${drawing.id}.${quality}.${pictureDigest(drawing, quality, widthPx, wanted)}`;
   const [file, boxFile] = [join(folder, `${name}.webp`), join(folder, `${name}.json`)];
-  const box = await readBox(boxFile);
+  const box = await readKept<SkullPictureFile['box']>(boxFile);
   if (box) return { drawing: drawing.id, quality, name, file, box };
   const picture = compose(quality);
   const shown = wanted ?? skullViewBox(picture);
@@ -80,21 +80,31 @@ function composeOnce(drawing: SkullDrawing): (quality: InkQuality) => SkullPictu
 }
 
 /**
- * Every layer of a skull as markup, from the same folder: for a page that draws it live, and for print. Cold it takes about
- * half a second in full ink.
+ * Layers of a skull as markup, all unless told otherwise, from the same folder: for a page that draws it live, and for print.
+ * Cold it takes about half a second in full ink.
  */
 export async function keptMarkup(
   drawing: SkullDrawing,
   quality: InkQuality,
   folder: string,
+  layers: readonly SkullLayer[] = skullLayers,
 ): Promise<string> {
-  const file = join(folder, `${drawing.id}.${quality}.${digestOf([quality, drawing])}.svg-part`);
-  const kept = await readFile(file, 'utf8').catch(() => undefined);
-  if (kept !== undefined) return kept;
-  const markup = skullToSvg(composeSkull(drawing, quality));
-  await mkdir(folder, { recursive: true });
-  await writeWhole(file, markup);
-  return markup;
+  const file = join(folder, `${drawing.id}.${quality}.${digestOf([quality, drawing])}.layers.json`);
+  let kept = await readKept<Record<SkullLayer, string>>(file);
+  if (!kept) {
+    const picture = composeSkull(drawing, quality);
+    const markup = (layer: SkullLayer) => skullToSvg(picture, [layer]);
+    kept = {
+      bone: markup('bone'),
+      restored: markup('restored'),
+      torn: markup('torn'),
+      accent: markup('accent'),
+    };
+    await mkdir(folder, { recursive: true });
+    await writeWhole(file, JSON.stringify(kept));
+  }
+  const found = kept;
+  return layers.map((layer) => found[layer]).join('');
 }
 
 /** Digest of all that a picture shows: twelve hexadecimal digits of SHA-256. */
@@ -115,10 +125,10 @@ function digestOf(shown: readonly unknown[]): string {
     .slice(0, 12);
 }
 
-async function readBox(file: string): Promise<SkullPictureFile['box'] | undefined> {
+/** What was kept in a file, which this room alone writes, and in whole; undefined where nothing was. */
+async function readKept<Kept>(file: string): Promise<Kept | undefined> {
   const text = await readFile(file, 'utf8').catch(() => undefined);
-  // Written by `keptPicture` alone, in whole.
-  return text === undefined ? undefined : (JSON.parse(text) as SkullPictureFile['box']);
+  return text === undefined ? undefined : (JSON.parse(text) as Kept);
 }
 
 async function writeWhole(file: string, content: Buffer | string): Promise<void> {

@@ -9,7 +9,8 @@ import { inkAttributes, inkWeights, platePalette, type InkPalette } from './ink-
 /** Which layers of a skull are wanted; a raster carries `bone`, the page draws the others live on top of it. */
 export type SkullLayer = 'bone' | 'restored' | 'torn' | 'accent';
 
-const allLayers: readonly SkullLayer[] = ['bone', 'restored', 'torn', 'accent'];
+/** Every layer, from the lowest up. */
+export const skullLayers: readonly SkullLayer[] = ['bone', 'restored', 'torn', 'accent'];
 
 /**
  * Layers of a skull as SVG groups `skull-bone`, `skull-restored`, `skull-torn` and `skull-accent` in the drawing frame,
@@ -18,7 +19,7 @@ const allLayers: readonly SkullLayer[] = ['bone', 'restored', 'torn', 'accent'];
  */
 export function skullToSvg(
   picture: SkullPicture,
-  layers: readonly SkullLayer[] = allLayers,
+  layers: readonly SkullLayer[] = skullLayers,
   palette: InkPalette = platePalette,
 ): string {
   const cuts = layers.includes('bone') ? cutDefinitions(picture) : '';

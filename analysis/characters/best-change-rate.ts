@@ -1,6 +1,6 @@
 import { findMaximum } from '../statistics/index.ts';
 import { rootOf, type Tree } from '../tree/index.ts';
-import { changeLikelihood, type ChangeQuestion } from './change-likelihood.ts';
+import { changeLogLikelihood, type ChangeQuestion } from './change-likelihood.ts';
 import type { ChangeRates } from './change-rates.ts';
 
 /** The rate of largest likelihood. */
@@ -26,11 +26,16 @@ export function findBestChangeRate(
   const depthMyr = depthOf(question.tree);
   if (!(depthMyr > 0)) throw new Error('a rate of change needs a tree with branches in million years');
   const at = (rate: number) =>
-    changeLikelihood({ ...question, rates: ratesOf(question.states.length, rate) }).logLikelihood;
+    changeLogLikelihood({ ...question, rates: ratesOf(question.states.length, rate) });
   const of = (logChanges: number) => at(Math.exp(logChanges) / depthMyr);
   let best: number = ends.none;
-  for (let place: number = ends.none; place <= ends.countless; place += 0.5)
-    if (of(place) > of(best)) best = place;
+  let highest = of(best);
+  for (let place = ends.none + 0.5; place <= ends.countless; place += 0.5) {
+    const here = of(place);
+    if (here <= highest) continue;
+    best = place;
+    highest = here;
+  }
   const [still, countless] = [at(0), of(ends.countless)];
   const inside = findMaximum(of, Math.max(ends.none, best - 0.5), Math.min(ends.countless, best + 0.5), 1e-9);
   if (still >= inside.value - 1e-9) return { rate: 0, logLikelihood: still, onBound: 'no-change' };

@@ -33,6 +33,22 @@ export interface ChangeAnswer {
  * where the rates allow no history. Throws for a state that is not listed.
  */
 export function changeLikelihood(question: ChangeQuestion): ChangeAnswer {
+  const { tree } = question;
+  const { logLikelihood, seen, branches, below, shares } = sumHistories(question);
+  return {
+    logLikelihood,
+    probabilities: passDown(tree, below, branches, shares),
+    bestHistory: findBestHistory(tree, seen, branches, shares),
+  };
+}
+
+/** The likelihood of a discrete character alone, by one pass up the tree; as `changeLikelihood` has it. */
+export function changeLogLikelihood(question: ChangeQuestion): number {
+  return sumHistories(question).logLikelihood;
+}
+
+/** All histories summed by one pass up the tree. */
+function sumHistories(question: ChangeQuestion) {
   const { tree, states } = question;
   const shares = question.rootShares ?? states.map(() => 1 / states.length);
   const seen = seenStates(question);
@@ -41,11 +57,7 @@ export function changeLikelihood(question: ChangeQuestion): ChangeAnswer {
   );
   const { below, logScale } = passUp(tree, seen, branches);
   const atRoot = shares.reduce((sum, share, state) => sum + share * below[rootOf(tree)]![state]!, 0);
-  return {
-    logLikelihood: logScale + Math.log(atRoot),
-    probabilities: passDown(tree, below, branches, shares),
-    bestHistory: findBestHistory(tree, seen, branches, shares),
-  };
+  return { logLikelihood: logScale + Math.log(atRoot), seen, branches, below, shares };
 }
 
 /** For each node, 1 for a state that it may have and 0 for one that it may not. */

@@ -27,8 +27,8 @@ const seriesTerms = 18;
 
 /**
  * Probabilities of each state after a time, from each state before it: the exponential of the rates by its series on a short step
- * that is doubled again and again (Moler and Van Loan 2003, SIAM Review 45: 3–49, method 3). Throws for a rate or a time
- * below 0.
+ * that is doubled again and again (Moler and Van Loan 2003, SIAM Review 45: 3–49, method 3); in one line where all rates are
+ * alike (Lewis 2001). Throws for a rate or a time below 0.
  */
 export function changeProbabilities(rates: ChangeRates, timeMyr: number): Float64Array[] {
   if (!(timeMyr >= 0 && timeMyr < Infinity)) throw new Error(`a time must be 0 Myr or more, got ${timeMyr}`);
@@ -36,6 +36,8 @@ export function changeProbabilities(rates: ChangeRates, timeMyr: number): Float6
     row.filter((rate, to) => from !== to && !(rate >= 0 && rate < Infinity)),
   );
   if (wrong.length > 0) throw new Error(`a rate of change must be 0 or more, got ${wrong[0]}`);
+  const only = findOnlyRate(rates);
+  if (only !== undefined) return equalProbabilities(rates.length, only * timeMyr);
   const changes = rates.map((row, from) => {
     const leaving = row.reduce((sum, rate, to) => (from === to ? sum : sum + rate), 0);
     return Float64Array.from(row, (rate, to) => timeMyr * (from === to ? -leaving : rate));
@@ -45,6 +47,23 @@ export function changeProbabilities(rates: ChangeRates, timeMyr: number): Float6
   let result = series(changes.map((row) => row.map((change) => change / 2 ** doublings)));
   for (let k = 0; k < doublings; k++) result = product(result, result);
   return result;
+}
+
+/** The rate of every change where it is the same for all; undefined otherwise. */
+function findOnlyRate(rates: ChangeRates): number | undefined {
+  const first = rates[0]?.[1];
+  const isOnly = rates.every((row, from) => row.every((rate, to) => from === to || rate === first));
+  return isOnly ? first : undefined;
+}
+
+/** To any other state 1/k·(1 − exp(−k·changes)); what is left stays. */
+function equalProbabilities(states: number, changes: number): Float64Array[] {
+  const moved = -Math.expm1(-states * changes) / states;
+  return Array.from({ length: states }, (_, from) => {
+    const row = new Float64Array(states).fill(moved);
+    row[from] = 1 - (states - 1) * moved;
+    return row;
+  });
 }
 
 function series(step: readonly Float64Array[]): Float64Array[] {

@@ -29,6 +29,7 @@ export {
   type BracketReading,
   type BracketVerdict,
 } from './living-bracket.ts';
+export { livingSides, type LivingSide } from './living-sides.ts';
 export { fitCharacter, fitMatrix, type CharacterFit, type MatrixFit } from './fit.ts';
 export { consistencyIndex, retentionIndex, type StepCounts } from './indices.ts';
 export { isInformative, maximumSteps, minimumSteps } from './step-range.ts';

@@ -1,6 +1,7 @@
 import { edition } from './contract-editions.ts';
 import { z } from 'zod';
 import { character } from './contract-characters.ts';
+import { completeness } from './contract-material.ts';
 import { drawing, template } from './contract-drawings.ts';
 import type { CompiledPicture } from './contract-pictures.ts';
 import { bedOrder, horizon, reference, specimen, taxon } from './contract-records.ts';
@@ -62,6 +63,7 @@ export const compiledLineage = z.object({
   glossary: z.array(z.object({ id: z.string(), name: texts, meaning: texts })).optional(),
   trees: z.array(tree),
   characters: z.array(character).optional().describe('features in separate states, on the reference tree'),
+  completeness: completeness.optional().describe('where elements or characters are told'),
   traits: z.array(trait),
   ghosts: z.array(ghost).describe('of the reference tree, oldest first'),
   congruence: z.array(congruence).describe('each tree against the order of finds'),
@@ -81,6 +83,7 @@ export type CompiledSpecimen = z.output<typeof specimen>;
 export type CompiledTree = z.output<typeof tree>;
 export type CompiledSection = z.output<typeof section>;
 export type { CompiledCharacter } from './contract-characters.ts';
+export type { CompiledCompleteness } from './contract-material.ts';
 export type { CompiledSize } from './contract-size.ts';
 export type { CompiledCongruence, CompiledGhost, CompiledRates, CompiledTrend } from './contract-trend.ts';
 export type CompiledTrait = z.output<typeof trait>;

@@ -12,6 +12,7 @@ export function checkCharacters({ characters }: LineageRecords, known: Known, re
     character.value.sources?.forEach((key, index) =>
       expectId('reference', key, known.reference, character.at(['sources', index]), report),
     );
+    checkSoftPart(character, characters.records, report);
     const isWhole = [checkStates(character, report), checkScores(character, known, report)].every(Boolean);
     if (isWhole) checkUse(character, report);
   }
@@ -59,6 +60,43 @@ function checkScores(character: Located<AuthoredCharacter>, known: Known, report
     });
   }
   return isWhole;
+}
+
+/** The state of having a soft part, and the sign that it leaves, are states that there are. */
+function checkSoftPart(
+  { value: { softPart, states }, at }: Located<AuthoredCharacter>,
+  all: readonly Located<AuthoredCharacter>[],
+  report: Report,
+): void {
+  if (!softPart) return;
+  const { state, sign } = softPart;
+  const bones = all.filter(({ value }) => !value.softPart);
+  const expect = (kind: string, id: string, known: readonly string[], path: string[]) => {
+    if (known.includes(id)) return true;
+    report.add(
+      'unknown-id',
+      at(['softPart', ...path]),
+      `unknown ${kind}: "${id}"${didYouMean(id, known)}`,
+      `name one of: ${known.join(', ') || 'none is there yet'}`,
+    );
+    return false;
+  };
+  expect(
+    'state',
+    state,
+    states.map(({ id }) => id),
+    ['state'],
+  );
+  if (!sign) return;
+  const known = bones.map(({ value }) => value.id);
+  if (!expect('character of bones', sign.character, known, ['sign', 'character'])) return;
+  const signStates = bones.find(({ value }) => value.id === sign.character)!.value.states;
+  expect(
+    'state',
+    sign.state,
+    signStates.map(({ id }) => id),
+    ['sign', 'state'],
+  );
 }
 
 /** A character of which only one state is scored tells nothing about relatives. */

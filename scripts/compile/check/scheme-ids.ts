@@ -1,3 +1,4 @@
+import { didYouMean } from '../findings/suggest.ts';
 import type { Report } from '../findings/report.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import { indexScheme, shareView } from '../resolve/scheme-index.ts';
@@ -15,7 +16,7 @@ export function checkScheme(records: LineageRecords, known: Known, report: Repor
   const refer: Refer = (kind, id, path) => {
     if (id !== undefined) expectId(kind, id, known[kind], scheme.at(path), report);
   };
-  for (const part of ['views', 'axes', 'landmarks', 'measurements'] as const)
+  for (const part of ['views', 'axes', 'landmarks', 'measurements', 'elements'] as const)
     checkTwice(part, scheme, report);
   scheme.value.axes.forEach((axis, index) => {
     referEnds(axis, ['axes', index], refer);
@@ -26,8 +27,24 @@ export function checkScheme(records: LineageRecords, known: Known, report: Repor
     refer('landmark', landmark.pair, ['landmarks', index, 'pair']);
     refer('reference', landmark.source, ['landmarks', index, 'source']);
   });
+  checkElements(scheme, refer, report);
   scheme.value.measurements.forEach((_, index) => checkMeasurement(scheme, index, refer, report));
   scheme.value.sheets.forEach((_, index) => checkSheet(scheme, index, records, refer, report));
+}
+
+/** A part lies within an element that is whole itself, and every share has its source. */
+function checkElements({ value: { elements }, at }: Located<Scheme>, refer: Refer, report: Report): void {
+  const whole = elements.flatMap(({ id, within }) => (within === undefined ? [id] : []));
+  elements.forEach(({ within, source }, index) => {
+    refer('reference', source, ['elements', index, 'source']);
+    if (within === undefined || whole.includes(within)) return;
+    report.add(
+      'unknown-id',
+      at(['elements', index, 'within']),
+      `unknown element: "${within}"${didYouMean(within, whole)}`,
+      'name an element of this list that is no part itself',
+    );
+  });
 }
 
 function referEnds(
@@ -114,7 +131,7 @@ function checkSheet(
 }
 
 function checkTwice(
-  part: 'views' | 'axes' | 'landmarks' | 'measurements',
+  part: 'views' | 'axes' | 'landmarks' | 'measurements' | 'elements',
   scheme: Located<Scheme>,
   report: Report,
 ): void {

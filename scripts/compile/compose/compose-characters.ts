@@ -1,14 +1,18 @@
 import {
   certainChanges,
+  fitCharacter,
   orderedCost,
   unorderedCost,
   type Character,
 } from '../../../analysis/characters/index.ts';
+import type { DatedTree } from '../../../analysis/tree/index.ts';
 import type { DatedLineageTree } from '../analyse/date-trees.ts';
 import type { CompiledCharacter } from '../contract-characters.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import type { AuthoredCharacter } from '../schema/index.ts';
+import { composeChangeRate } from './change-rate.ts';
 import { nodeIds } from './compose-records.ts';
+import { composeSoftPart } from './soft-parts.ts';
 
 /** Every character with its changes on the reference tree; an animal outside the tree is listed and plays no part. */
 export function composeCharacters(
@@ -18,8 +22,10 @@ export function composeCharacters(
   const tree = trees.find(({ reference }) => reference)?.dated;
   const ids = tree && nodeIds(tree.label);
   const order = taxa.records.map(({ value }) => value.id);
+  const matrix = new Map(characters.records.map(({ value }) => [value.id, statesByTaxon(value, order)]));
+  const living = new Set(taxa.records.flatMap(({ value }) => (value.living ? [value.id] : [])));
   return characters.records.map(({ value }): CompiledCharacter => {
-    const scored = statesByTaxon(value, order);
+    const scored = matrix.get(value.id)!;
     const states = value.states.map(({ id }) => id);
     const cost = value.ordered ? orderedCost : unorderedCost;
     const found = tree && certainChanges(tree, scored, { states, cost });
@@ -36,8 +42,24 @@ export function composeCharacters(
         from: [...from],
         to: [...to],
       })),
+      ...(tree && !value.softPart && ofSkeleton(tree, scored, value)),
+      ...(tree && value.softPart && { softPart: composeSoftPart(value, { tree, matrix, living }) }),
     };
   });
+}
+
+/** How a character of bones goes with the tree, and how fast it changes on it. */
+function ofSkeleton(
+  tree: DatedTree,
+  scored: Character,
+  { states, ordered }: AuthoredCharacter,
+): Pick<CompiledCharacter, 'fit' | 'rate'> {
+  const ids = states.map(({ id }) => id);
+  const { minimum, maximum, consistency, retention } = fitCharacter(tree, scored);
+  return {
+    ...(!ordered && { fit: { minimum, maximum, consistency, retention } }),
+    rate: composeChangeRate(tree, scored, { states: ids, ordered }),
+  };
 }
 
 /** States of each scored animal in the order of the states, animals in the order of the records. */

@@ -6,6 +6,7 @@ import type { AuthoredLineage } from '../schema/index.ts';
 import type { DrawingTemplate } from '../../../analysis/geometry/index.ts';
 import { composeCharacters } from './compose-characters.ts';
 import { composeChart } from './chart.ts';
+import { composeCompleteness } from './compose-completeness.ts';
 import { composeCongruence, composeGhosts } from './compose-congruence.ts';
 import { composeBedOrder } from './compose-ages.ts';
 import { composeHorizons, composeSpecimens, composeTaxa, composeTrees } from './compose-records.ts';
@@ -35,6 +36,7 @@ export function composeLineage(
   const taxa = composeTaxa(analysed);
   const section = analysed.section && composeSection(analysed.section, analysed.lineage);
   const drawn = drawTaxa(analysed, traits);
+  const completeness = composeCompleteness(analysed);
   const compiled: CompiledLineage = {
     schema: 'lineament.compiled/1',
     lineage: records.folder.id,
@@ -54,6 +56,7 @@ export function composeLineage(
     ...(records.characters.records.length > 0
       ? { characters: composeCharacters(records, analysed.trees) }
       : {}),
+    ...(completeness && { completeness }),
     traits,
     ghosts: composeGhosts(analysed.congruence),
     congruence: composeCongruence(analysed.congruence),

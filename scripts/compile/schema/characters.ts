@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id, sources, texts } from './words.ts';
+import { id, line, sources, texts } from './words.ts';
 
 const state = z.strictObject({ id, label: texts }).meta({
   description: 'one state that animals can have',
@@ -25,6 +25,25 @@ export const character = z
       examples: [{ flat: ['prorhina-minor'], raised: ['calamorhina-vivax'] }],
     }),
     sources: sources.optional(),
+    softPart: z
+      .strictObject({
+        state: line.meta({ description: 'the state that means that it has the part', examples: ['present'] }),
+        sign: z
+          .strictObject({
+            character: line.meta({
+              description: 'a character of the skeleton',
+              examples: ['lip-muscle-scar'],
+            }),
+            state: line.meta({ description: 'its state where the part was', examples: ['deep'] }),
+          })
+          .optional()
+          .meta({ description: 'the mark that the part leaves on bone' }),
+      })
+      .optional()
+      .meta({
+        description:
+          'for a part that seldom preserves: it is scored in the animals that show it, and the living ones bracket the fossils',
+      }),
   })
   .meta({ description: 'a feature of the skeleton that comes in separate states' });
 

@@ -100,6 +100,21 @@ const column = z.union([
     .meta({ description: 'each cell holds a 95% plus or minus, or is empty for an exact value' }),
 ]);
 
+const element = z
+  .strictObject({
+    id: line.meta({ description: 'as specimens name it under `elements`', examples: ['cranium'] }),
+    name: texts,
+    share: z
+      .number()
+      .positive()
+      .meta({ description: 'its share of the whole, both sides together, in any unit', examples: [75] }),
+    within: line
+      .optional()
+      .meta({ description: 'the element that this one is a part of', examples: ['cranium'] }),
+    source: reference.meta({ description: 'who says that it is so much of the whole' }),
+  })
+  .meta({ description: 'a bone or tooth whose completeness is reckoned' });
+
 const sheet = z
   .strictObject({
     file,
@@ -144,6 +159,9 @@ export const scheme = z
       .array(measurement)
       .default([])
       .meta({ description: 'lengths, angles and counts, each defined once' }),
+    elements: z.array(element).default([]).meta({
+      description: 'what completeness is reckoned over: elements and the share of the whole that each is',
+    }),
     sheets: z.array(sheet).default([]).meta({ description: 'how tables kept in another form are read' }),
   })
   .meta({ title: 'scheme.yaml', description: 'landmarks, axes, views and measurements' });

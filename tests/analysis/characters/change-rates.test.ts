@@ -24,6 +24,17 @@ test('probabilities of change add up to 1, follow one another, and come to rest'
   ]);
 });
 
+test('equal rates in one line are those of the series that any rates take', () => {
+  for (const time of [0, 0.01, 3, 400]) {
+    const line = changeProbabilities(equalRates(2, 0.02), time);
+    // a gain that differs in its last digits takes the series
+    const bySeries = changeProbabilities(gainAndLossRates(0.02 * (1 + 1e-15), 0.02), time);
+    line.forEach((row, from) =>
+      row.forEach((share, to) => expect(share).toBeCloseTo(bySeries[from]![to]!, 13)),
+    );
+  }
+});
+
 test('the place of the root does not matter where changes go both ways alike', () => {
   const character = characterOf({ A: '0', B: '1', C: '1', D: '0' });
   const likelihoods = ['((A:3,B:2):1,(C:4,D:5):1);', '(A:1,((C:4,D:5):2,B:2):2);'].map(

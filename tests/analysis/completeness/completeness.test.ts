@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import {
   characterCompleteness,
+  findCompleteness,
   mostPreserved,
   skeletalCompleteness,
 } from '../../../analysis/completeness/index.ts';
@@ -55,4 +56,36 @@ test('characters that do not apply are left out of the second share, and none at
   expect(() => characterCompleteness({ characters: 3, scored: 2, inapplicable: 2 })).toThrow(
     '2 scored and 2 inapplicable characters of 3 cannot be',
   );
+});
+
+const skull = [
+  { id: 'cranium', share: 70 },
+  { id: 'braincase', share: 28, within: 'cranium' },
+  { id: 'mandible', share: 30 },
+];
+
+test('one side of a paired part is half of it, and the other side of another specimen is the other half', () => {
+  const left = [{ element: 'mandible', side: 'left' as const, preserved: 0.8 }];
+  const right = [{ element: 'mandible', side: 'right' as const, preserved: 1 }];
+  const found = findCompleteness(skull, [left, right, left])!;
+  // 30 % of the whole: 0.8 and 1 of its two halves
+  expect(found.best).toBeCloseTo(15, 12);
+  expect(found.together).toBeCloseTo(12 + 15, 12);
+  expect(found.elements.get('mandible')).toBeCloseTo(0.9, 12);
+  expect(found.elements.get('cranium')).toBe(0);
+});
+
+test('a part counts toward the element that it lies within, unless that is recorded itself', () => {
+  const partOnly = findCompleteness(skull, [[{ element: 'braincase', preserved: 0.5 }]])!;
+  expect(partOnly.together).toBeCloseTo(14, 12);
+  const both = [
+    { element: 'cranium', preserved: 0.9 },
+    { element: 'braincase', preserved: 1 },
+  ];
+  expect(findCompleteness(skull, [both])!.together).toBeCloseTo(63, 12);
+});
+
+test('specimens that have none of the listed elements leave nothing to reckon', () => {
+  expect(findCompleteness(skull, [])).toBeUndefined();
+  expect(findCompleteness(skull, [[{ element: 'rib', preserved: 1 }]])).toBeUndefined();
 });

@@ -54,48 +54,26 @@ export function findSeries(view: LineageView, scale: SeriesScale): Series | unde
   const drawn = drawingsOf(view)
     .filter(({ taxon }) => placed.has(taxon))
     .sort((one, other) => placed.get(other.taxon)! - placed.get(one.taxon)!);
-  if (drawn.length < 2) return undefined;
   const sized = drawn.filter(({ mmPerUnit }) => scale === 'line' || mmPerUnit !== undefined);
   if (sized.length < 2) return undefined;
   const oldestMa = Math.max(10, Math.ceil(data.oldestMa));
   const across = (ageMa: number) => edge + (1 - ageMa / oldestMa) * (width - 2 * edge);
-  const frames = new Map(sized.map((drawing) => [drawing.taxon, boxOf(drawing)]));
-  const unitOf = unitScale(sized, frames, scale);
-  const { places, height } = layOutSeries(
-    sized.map(({ taxon, mmPerUnit }) => {
-      const box = frames.get(taxon)!;
-      const unit = unitOf(mmPerUnit);
-      return {
-        taxon,
-        middle: across(placed.get(taxon)!),
-        width: box.width * unit,
-        height: box.height * unit + headroom,
-      };
-    }),
-    gap,
-  );
-  const axisTop = Math.round(height + 8);
-  const standing = new Map(places.map((place) => [place.taxon, place]));
+  const unitOf = unitScale(sized, scale);
+  const boxes = sized.map((drawing): SkullBox => {
+    const { left, top, ...size } = boxOf(drawing);
+    const unit = unitOf(drawing.mmPerUnit);
+    return {
+      taxon: drawing.taxon,
+      number: drawn.indexOf(drawing) + 1,
+      width: size.width * unit,
+      height: size.height * unit,
+      scale: unit,
+      corner: [left, top],
+      middle: across(placed.get(drawing.taxon)!),
+    };
+  });
   return {
-    width,
-    height: axisTop + axisHeight,
-    axisTop,
-    skulls: sized.map(({ taxon, mmPerUnit }): PlacedSkull => {
-      const box = frames.get(taxon)!;
-      const unit = unitOf(mmPerUnit);
-      const { left, rise } = standing.get(taxon)!;
-      return {
-        taxon,
-        number: drawn.findIndex((each) => each.taxon === taxon) + 1,
-        left,
-        top: axisTop - gap - rise - box.height * unit,
-        width: box.width * unit,
-        height: box.height * unit,
-        scale: unit,
-        corner: [box.left, box.top],
-        middle: across(placed.get(taxon)!),
-      };
-    }),
+    ...standOnAxis(boxes),
     without: drawn.filter((drawing) => !sized.includes(drawing)).map(({ taxon }) => taxon),
     units: data.epochs
       .filter(({ to }) => to < oldestMa)
@@ -103,6 +81,24 @@ export function findSeries(view: LineageView, scale: SeriesScale): Series | unde
     ticks: ticksTo(oldestMa).map((ageMa) => ({ ageMa, x: across(ageMa) })),
     ...(scale === 'size' && barOf(unitOf(1))),
   };
+}
+
+/** A skull of the series before it has found its place. */
+type SkullBox = Omit<PlacedSkull, 'left' | 'top'>;
+
+/** Skulls in lanes above the axis, each over its age and none over another; and the room that they take. */
+function standOnAxis(boxes: readonly SkullBox[]): Pick<Series, 'width' | 'height' | 'axisTop' | 'skulls'> {
+  const { places, height } = layOutSeries(
+    boxes.map((box) => ({ ...box, height: box.height + headroom })),
+    gap,
+  );
+  const axisTop = Math.round(height + 8);
+  const standing = new Map(places.map((place) => [place.taxon, place]));
+  const skulls = boxes.map((box): PlacedSkull => {
+    const { left, rise } = standing.get(box.taxon)!;
+    return { ...box, left, top: axisTop - gap - rise - box.height };
+  });
+  return { width, height: axisTop + axisHeight, axisTop, skulls };
 }
 
 /** Room for the scale bar, in pixels. */
@@ -133,13 +129,10 @@ function boxOf({ points }: CompiledDrawing): Box {
 /** Pixels in a unit of the frame: the same for all, or by the millimetres that it stands for. */
 function unitScale(
   drawings: readonly CompiledDrawing[],
-  boxes: ReadonlyMap<string, Box>,
   scale: SeriesScale,
 ): (mmPerUnit: number | undefined) => number {
   const widest = Math.max(
-    ...drawings.map(
-      ({ taxon, mmPerUnit = 1 }) => boxes.get(taxon)!.width * (scale === 'size' ? mmPerUnit : 1),
-    ),
+    ...drawings.map((drawing) => boxOf(drawing).width * (scale === 'size' ? (drawing.mmPerUnit ?? 1) : 1)),
   );
   const unit = skullWidth[scale] / widest;
   return (mmPerUnit) => (scale === 'size' ? unit * mmPerUnit! : unit);

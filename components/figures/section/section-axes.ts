@@ -73,52 +73,53 @@ function heights(
 
 function ages(
   { beds }: SectionFigure,
-  { agesLeft, column, fontSize, detailed, chart }: SectionLayout,
+  layout: SectionLayout,
   scales: SectionScales,
   words: AxisWords,
 ): Mark[] {
+  const { agesLeft, fontSize, detailed, chart } = layout;
   if (agesLeft === undefined || beds.length === 0) return [];
-  const size = fontSize * 0.94;
-  const [right, end] = [column.left + column.width, agesLeft - fontSize * 0.2];
   const near = (height: number) =>
     beds.some((bed) => Math.abs(scales.y(bed.heightM) - scales.y(height)) < fontSize * 1.1);
-  const tick = (role: string, height: number): Mark => ({
-    layer: 'column',
-    role,
-    shape: line(column.left, scales.y(height), end, scales.y(height)),
-  });
-  const label = (role: string, height: number, content: string): Mark => ({
-    layer: 'column',
-    role,
-    shape: text(
-      agesLeft,
-      scales.y(height) + size * 0.34,
-      size,
-      content,
-      'start',
-      role === 'bed-age' ? 'strong' : 'plain',
-    ),
-  });
-  const unit = text(agesLeft, chart.top - fontSize * 0.4, size * 0.92, words.ma);
+  const unit = text(agesLeft, chart.top - fontSize * 0.4, fontSize * 0.94 * 0.92, words.ma);
   return [
     { layer: 'column', role: 'age-unit', shape: unit },
     ...scales.ageTicks
       .filter(({ heightM }) => !near(heightM))
-      .flatMap(({ ageMa, heightM }) => [
-        ...(right < end
-          ? [
-              {
-                layer: 'column',
-                role: 'age-between',
-                shape: line(right, scales.y(heightM), end, scales.y(heightM)),
-              },
-            ]
-          : []),
-        label('age-tick', heightM, words.age(ageMa)),
-      ]),
-    ...beds.flatMap(({ heightM, ageMa, plusMinusMa }) => [
-      tick('bed-line', heightM),
-      label('bed-age', heightM, detailed ? words.bedAge(ageMa, plusMinusMa) : words.age(ageMa)),
-    ]),
+      .flatMap(({ ageMa, heightM }) =>
+        ageBetween(scales.y(heightM), words.age(ageMa), { ...layout, agesLeft }),
+      ),
+    ...beds.flatMap(({ heightM, ageMa, plusMinusMa }) =>
+      bedAge(scales.y(heightM), detailed ? words.bedAge(ageMa, plusMinusMa) : words.age(ageMa), {
+        ...layout,
+        agesLeft,
+      }),
+    ),
   ];
+}
+
+type AgesPlace = Pick<SectionLayout, 'column' | 'fontSize'> & { readonly agesLeft: number };
+
+/** A dated bed: a line across the rock column to its age. */
+function bedAge(y: number, words: string, { column, agesLeft, fontSize }: AgesPlace): Mark[] {
+  return [
+    { layer: 'column', role: 'bed-line', shape: line(column.left, y, agesLeft - fontSize * 0.2, y) },
+    {
+      layer: 'column',
+      role: 'bed-age',
+      shape: text(agesLeft, y + fontSize * 0.94 * 0.34, fontSize * 0.94, words, 'start', 'strong'),
+    },
+  ];
+}
+
+/** An age between dated beds: a line beside the column, where there is room for one, to its words. */
+function ageBetween(y: number, words: string, { column, agesLeft, fontSize }: AgesPlace): Mark[] {
+  const [start, end] = [column.left + column.width, agesLeft - fontSize * 0.2];
+  const label: Mark = {
+    layer: 'column',
+    role: 'age-tick',
+    shape: text(agesLeft, y + fontSize * 0.94 * 0.34, fontSize * 0.94, words, 'start', 'plain'),
+  };
+  if (end <= start) return [label];
+  return [{ layer: 'column', role: 'age-between', shape: line(start, y, end, y) }, label];
 }

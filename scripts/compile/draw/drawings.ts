@@ -26,50 +26,60 @@ export function drawTaxa(analysed: AnalysedLineage, traits: readonly CompiledTra
   const trait = analysed.traits.find((each) => each.record.value.id === focus);
   const framing = trait && framingOf(trait, analysed);
   if (!trait || !framing) return { drawings: [] };
-  const shapes = new Map<string, TaxonShape>();
-  for (const { value } of lineage.records.taxa.records) {
-    const shape = findTaxonShape(
-      drawable(value.id, trait, lineage.specimens),
-      framing.frame,
-      framing.axis,
-      lineage.scheme,
-    );
-    if (shape) shapes.set(value.id, shape);
-  }
+  const shapes = shapesOfTaxa(trait, framing, analysed);
   const tree = analysed.trees.find((each) => each.reference);
   const relatives = tree && relativesOn(tree, shapes, framing.frame.reading);
   const composed = traits.find(({ id }) => id === focus)!;
   const drawings = [...shapes].flatMap(([taxon, shape]): CompiledDrawing[] => {
     const aim = aimOf(composed.values.find((value) => value.taxon === taxon));
-    const { points, limits } = completeShape(taxon, shape, { frame: framing.frame, relatives, aim });
-    if (points.size === 0) return [];
-    return [
-      {
-        taxon,
-        trait: trait.record.value.id,
-        ...templateOf(shape.view, analysed),
-        specimens: shape.specimens,
-        points: Object.fromEntries([...points].map(([id, { at, basis }]) => [id, { at: pair(at), basis }])),
-        ...(limits.length > 0 && {
-          limits: limits.map(({ value, points: restored }) => ({
-            value,
-            points: Object.fromEntries([...restored].map(([id, at]) => [id, pair(at)])),
-          })),
-        }),
-        elements: shape.elements,
-        breaks: shape.framed
-          ? shape.breaks.map(({ landmark, points: line }) => ({ landmark, points: line.map(pair) }))
-          : [],
-        broken: shape.broken,
-        ...scaleOf(shape, points),
-      },
-    ];
+    const completed = completeShape(taxon, shape, { frame: framing.frame, relatives, aim });
+    if (completed.points.size === 0) return [];
+    const template = templateOf(shape.view, analysed);
+    return [{ taxon, trait: composed.id, ...template, ...drawingOf(shape, completed) }];
   });
   const along = tree && relatives && composeShapes(tree, relatives, framing.frame, composed);
   const view = [...shapes.values()].find((shape) => shape.framed && !shape.broken)?.view;
   return {
     drawings,
     ...(along && view !== undefined && { shapes: { ...along, ...templateOf(view, analysed) } }),
+  };
+}
+
+/** The shape of every taxon that has one, laid into the frame where its own points allow it. */
+function shapesOfTaxa(
+  trait: AnalysedTrait,
+  { frame, axis }: Framing,
+  { lineage }: AnalysedLineage,
+): Map<string, TaxonShape> {
+  const shapes = new Map<string, TaxonShape>();
+  for (const { value } of lineage.records.taxa.records) {
+    const specimens = drawable(value.id, trait, lineage.specimens);
+    const shape = findTaxonShape(specimens, frame, axis, lineage.scheme);
+    if (shape) shapes.set(value.id, shape);
+  }
+  return shapes;
+}
+
+/** What a drawing says of a completed shape: its points and limits, and what was found of it. */
+function drawingOf(
+  shape: TaxonShape,
+  { points, limits }: ReturnType<typeof completeShape>,
+): Omit<CompiledDrawing, 'taxon' | 'trait' | 'template'> {
+  return {
+    specimens: shape.specimens,
+    points: Object.fromEntries([...points].map(([id, { at, basis }]) => [id, { at: pair(at), basis }])),
+    ...(limits.length > 0 && {
+      limits: limits.map(({ value, points: restored }) => ({
+        value,
+        points: Object.fromEntries([...restored].map(([id, at]) => [id, pair(at)])),
+      })),
+    }),
+    elements: shape.elements,
+    breaks: shape.framed
+      ? shape.breaks.map(({ landmark, points: line }) => ({ landmark, points: line.map(pair) }))
+      : [],
+    broken: shape.broken,
+    ...scaleOf(shape, points),
   };
 }
 
@@ -93,10 +103,13 @@ function aimFrom(
   return { middle, ends: [Math.max(low, atLeast), Math.min(high, atMost)] };
 }
 
-function framingOf(
-  trait: AnalysedTrait,
-  { lineage }: AnalysedLineage,
-): { frame: MeasuredFrame; axis: string | undefined } | undefined {
+/** The frame that drawings stand in, and the axis that their trait is measured along. */
+interface Framing {
+  readonly frame: MeasuredFrame;
+  readonly axis: string | undefined;
+}
+
+function framingOf(trait: AnalysedTrait, { lineage }: AnalysedLineage): Framing | undefined {
   const line = measuredLine(trait.observed.kind, lineage.scheme);
   if (trait.observed.kind.kind !== 'ratio' || line?.end === undefined) return undefined;
   const part = lineage.scheme.measurements.get(trait.observed.kind.measurements[0]!);

@@ -42,6 +42,31 @@ function draftOf(
   report: Report,
 ): Record<string, unknown> | undefined {
   if (row.garbled) return undefined;
+  const taxon = findTaxon(row, mapping, report);
+  if (taxon === undefined) return undefined;
+  const number = row.facts.get('catalogNumber');
+  if (number && hasNamedMonth(number.text)) {
+    reportDate(number, report);
+    return undefined;
+  }
+  const institutionCode = row.facts.get('institutionCode')?.text ?? mapping.institutionCode;
+  const table = mapping.file.replace(/^.*\//, '').replace(/\.csv$/, '');
+  const name = number ? `${institutionCode ?? table}-${number.text}` : `${table}-${index + 1}`;
+  return {
+    id: row.facts.get('specimen')?.text ?? toId(name),
+    taxon,
+    institutionCode,
+    catalogNumber: number?.text,
+    basisOfRecord: 'PreservedSpecimen',
+    horizon: row.facts.get('horizon')?.text,
+    sex: row.facts.get('sex')?.text.toLowerCase(),
+    lifeStage: row.facts.get('lifeStage')?.text.toLowerCase(),
+    sources: mapping.source === undefined ? undefined : [mapping.source],
+  };
+}
+
+/** The taxon that a row names, by the names of the mapping where it has any; what keeps it from being found is reported. */
+function findTaxon(row: TableRow, { taxa: names }: SheetMapping, report: Report): string | undefined {
   const taxon = row.facts.get('taxon');
   if (!taxon) {
     report.add(
@@ -52,7 +77,6 @@ function draftOf(
     );
     return undefined;
   }
-  const names = mapping.taxa;
   if (names && !Object.hasOwn(names, taxon.text)) {
     report.add(
       'unknown-id',
@@ -62,30 +86,7 @@ function draftOf(
     );
     return undefined;
   }
-  const institutionCode = row.facts.get('institutionCode')?.text ?? mapping.institutionCode;
-  const catalogNumber = row.facts.get('catalogNumber')?.text;
-  if (row.facts.has('catalogNumber') && hasNamedMonth(row.facts.get('catalogNumber')!.text)) {
-    reportDate(row.facts.get('catalogNumber')!, report);
-    return undefined;
-  }
-  const table = mapping.file.replace(/^.*\//, '').replace(/\.csv$/, '');
-  return {
-    id:
-      row.facts.get('specimen')?.text ??
-      toId(
-        catalogNumber === undefined
-          ? `${table}-${index + 1}`
-          : `${institutionCode ?? table}-${catalogNumber}`,
-      ),
-    taxon: names?.[taxon.text] ?? taxon.text,
-    institutionCode,
-    catalogNumber,
-    basisOfRecord: 'PreservedSpecimen',
-    horizon: row.facts.get('horizon')?.text,
-    sex: row.facts.get('sex')?.text.toLowerCase(),
-    lifeStage: row.facts.get('lifeStage')?.text.toLowerCase(),
-    sources: mapping.source === undefined ? undefined : [mapping.source],
-  };
+  return names?.[taxon.text] ?? taxon.text;
 }
 
 /** A free text as an id: small letters, digits and hyphens; a digit in front gets an n before it. */

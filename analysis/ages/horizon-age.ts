@@ -12,17 +12,6 @@ export type HorizonAge =
     }
   | { readonly kind: 'normal'; readonly meanMa: number; readonly sigmaMa: number };
 
-/** Throws for ends in the wrong order, a negative error or an age that is not a number. */
-export function requireAge(age: HorizonAge): HorizonAge {
-  if (age.kind === 'normal') {
-    if (!Number.isFinite(age.meanMa)) throw new Error(`age must be a number of Ma, got ${age.meanMa}`);
-    if (!(age.sigmaMa >= 0)) throw new Error(`error of an age must be 0 or more, got ${age.sigmaMa}`);
-  } else if (!(age.fromMa >= age.toMa)) {
-    throw new Error(`older end must not be younger than the younger end, got ${age.fromMa} to ${age.toMa}`);
-  }
-  return age;
-}
-
 /** Middle of the age: the mean, Ma. */
 export function ageMeanMa(age: HorizonAge): number {
   return age.kind === 'normal' ? age.meanMa : (age.fromMa + age.toMa) / 2;

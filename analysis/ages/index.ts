@@ -12,14 +12,7 @@ export {
   type ChartUnit,
 } from './chart.ts';
 export { ageDrawer, drawAges, type BedsToDraw } from './draw-ages.ts';
-export {
-  ageMeanMa,
-  ageQuantileMa,
-  ageSigmaMa,
-  probabilityYounger,
-  requireAge,
-  type HorizonAge,
-} from './horizon-age.ts';
+export { ageMeanMa, ageQuantileMa, ageSigmaMa, probabilityYounger, type HorizonAge } from './horizon-age.ts';
 export { intervalBetween, interpolateAge, type DatedBed, type LevelAge } from './interpolate.ts';
 export { liesAbove, orderOfBeds, probabilityOlder, type BedOrder, type BedsBelow } from './order.ts';
 export { findLastOccurrenceLimit, findRangeExtension, findTwoEndedExtension } from './range-extension.ts';

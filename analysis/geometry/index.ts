@@ -2,15 +2,12 @@ export { moveWithAreas } from './area-run.ts';
 export { traceCurve, type CurveCourse, type Polyline } from './curve.ts';
 export { fitField, type FieldPoint } from './distance-field.ts';
 export { findFold, gridOver, type Fold } from './fold.ts';
-export { drawingFrame, toDrawingFrame, type FrameDefinition, type FrameStep } from './frame.ts';
-export { mirrorShape } from './mirror.ts';
 export {
   centroid,
   distanceBetween,
   isInRing,
   pointBetween,
   ringArea,
-  turnBetweenRad,
   type PlanePoint,
   type Shape,
 } from './plane.ts';
@@ -25,7 +22,7 @@ export {
   splineDerivatives,
   type ThinPlateSpline,
 } from './thin-plate-spline.ts';
-export { applyWarp, fitWarp, longestStep, type Warp } from './warp.ts';
+export { applyWarp, fitWarp, type Warp } from './warp.ts';
 export { pointRun, preparePoints, warpPoints, type PreparedPoints } from './warp-points.ts';
 export type { PointRun } from './squared-distances.ts';
 export { booksteinCoordinates } from './bookstein.ts';

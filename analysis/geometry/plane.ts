@@ -9,17 +9,6 @@ export function distanceBetween(from: PlanePoint, to: PlanePoint): number {
   return Math.hypot(to[0] - from[0], to[1] - from[1]);
 }
 
-/**
- * Angle in radians, -π to π, by which the ray from the vertex to the first point must turn to reach the second;
- * positive clockwise as seen in a picture whose y runs down. By the arc tangent of cross and dot product, which keeps
- * its digits near 0 and π. Zero where a point lies on the vertex.
- */
-export function turnBetweenRad(first: PlanePoint, vertex: PlanePoint, second: PlanePoint): number {
-  const [ax, ay] = [first[0] - vertex[0], first[1] - vertex[1]];
-  const [bx, by] = [second[0] - vertex[0], second[1] - vertex[1]];
-  return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
-}
-
 /** Point on the straight line between two others: the first at share 0, the second at 1. */
 export function pointBetween(from: PlanePoint, to: PlanePoint, share: number): PlanePoint {
   return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];

@@ -2,7 +2,7 @@ import { pointBetween, type PlanePoint, type Shape } from './plane.ts';
 import { applySpline, fitSpline, type ThinPlateSpline } from './thin-plate-spline.ts';
 
 /** Longest way of a landmark in one spline, in units of the trait: longer ones fold bone. */
-export const longestStep = 12;
+const longestStep = 12;
 
 /** Splines to run one after the other, from one shape to another. */
 export interface Warp {

@@ -5,7 +5,7 @@ import { logGamma } from './gamma.ts';
  * Regularised upper incomplete gamma function Q(a, x): the series below a + 1, the continued fraction above
  * (NIST Digital Library of Mathematical Functions 8.7.1 and 8.9.2). 1 at x of 0 or less.
  */
-export function upperGamma(a: number, x: number): number {
+function upperGamma(a: number, x: number): number {
   if (!(x > 0)) return 1;
   const front = Math.exp(a * Math.log(x) - x - logGamma(a));
   return x < a + 1 ? 1 - front * gammaSeries(a, x) : front * gammaFraction(a, x);

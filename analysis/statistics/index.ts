@@ -11,7 +11,7 @@ export { inverseNormal } from './inverse-normal.ts';
 export { logGamma } from './gamma.ts';
 export { incompleteBeta } from './incomplete-beta.ts';
 export { studentProbability, studentQuantile, studentUpperTail } from './student.ts';
-export { chiSquareQuantile, chiSquareUpperTail, upperGamma } from './chi-square.ts';
+export { chiSquareQuantile, chiSquareUpperTail } from './chi-square.ts';
 export { findResistantLine, median, type Line } from './resistant-line.ts';
 export { findRoot } from './root.ts';
 export { findMaximum, type Maximum } from './maximum.ts';

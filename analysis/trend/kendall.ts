@@ -55,7 +55,7 @@ function concordance(x: readonly number[], y: readonly number[]): number {
 }
 
 /** Shares of all orders of n values by number of discordant pairs. */
-export function discordanceShares(n: number): Float64Array {
+function discordanceShares(n: number): Float64Array {
   let shares = Float64Array.of(1);
   for (let size = 2; size <= n; size++) {
     const next = new Float64Array(shares.length + size - 1);

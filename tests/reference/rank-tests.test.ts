@@ -1,4 +1,4 @@
-import { discordanceShares, tieCounts, tiedVariance } from '../../analysis/trend/kendall.ts';
+import { tieCounts, tiedVariance } from '../../analysis/trend/kendall.ts';
 import { normalUpperTail } from '../../analysis/statistics/index.ts';
 import { kendallTest, spearmanTest } from '../../analysis/trend/index.ts';
 import { holdToAccount, type Part } from './account.ts';
@@ -39,16 +39,14 @@ const sinceThen: Pairs = { x: known.n7.ages.map((age) => -age), y: known.n7.y };
 
 /** Every tail of one table, each by the test of an order that has its sum. */
 function kendallNull({ n, upperTail }: (typeof known.kendallNull)[number]): Part {
-  const most = discordanceShares(n).length - 1;
+  const rising = Array.from({ length: n }, (_, k) => k);
+  const most = kendallTest(rising, rising).statistic;
   return {
     n,
     maxS: most,
     upperTail: upperTail.map(({ S }) => {
       const order = orderWith(n, (most - S) / 2);
-      const { statistic, pGreater, pTwoSided } = kendallTest(
-        order.map((_, k) => k),
-        order,
-      );
+      const { statistic, pGreater, pTwoSided } = kendallTest(rising, order);
       return { S: statistic, p_one: pGreater, p_two: pTwoSided };
     }),
   };

@@ -33,11 +33,7 @@ export function lambdaTree(tree: DatedTree, lambda: number): DatedTree {
 }
 
 /** Log-likelihood at one lambda with rate and mean at their best; NaN where the values leave no rate. */
-export function lambdaLogLikelihood(
-  tree: DatedTree,
-  observations: readonly Observation[],
-  lambda: number,
-): number {
+function lambdaLogLikelihood(tree: DatedTree, observations: readonly Observation[], lambda: number): number {
   return (
     findBestRate(buildNetwork(lambdaTree(tree, lambda), observations), 'brownian', 'full')?.logLikelihood ??
     NaN
@@ -48,11 +44,7 @@ export function lambdaLogLikelihood(
  * Log-likelihood at one pull with rate and optimum at their best: the log of the rate is looked for to 12 on both sides
  * of the one at which the values' own variance would be the stationary one.
  */
-export function bestPullLogLikelihood(
-  tree: DatedTree,
-  observations: readonly Observation[],
-  pull: number,
-): number {
+function bestPullLogLikelihood(tree: DatedTree, observations: readonly Observation[], pull: number): number {
   const means = observations.map(({ mean }) => mean);
   const centre = means.reduce((sum, mean) => sum + mean, 0) / means.length;
   const spread = means.reduce((sum, mean) => sum + (mean - centre) ** 2, 0) / means.length;

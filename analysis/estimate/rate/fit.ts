@@ -110,7 +110,7 @@ function logLikelihoodOf(
  * Log-likelihood of Brownian motion with the root's value at its best. The restricted one is its integral over that value
  * under a flat prior (Harville 1974, Biometrika 61: 383–385), so the root's precision alone parts the two.
  */
-export function fullLogLikelihood(network: Network, rate: number, messages: Messages): number {
+function fullLogLikelihood(network: Network, rate: number, messages: Messages): number {
   const restricted = passUp(network, rate, messages);
   const atRoot = messages.belowPrecision[network.parent.length - 1]!;
   return restricted + 0.5 * Math.log(atRoot / (2 * Math.PI));

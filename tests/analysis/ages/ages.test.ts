@@ -10,7 +10,6 @@ import {
   orderOfBeds,
   probabilityOlder,
   probabilityYounger,
-  requireAge,
   weightedMean,
   type HorizonAge,
 } from '../../../analysis/ages/index.ts';
@@ -177,13 +176,4 @@ test('beds whose ages hardly allow their order are drawn from the top down, and 
     ['b', ['a']],
   ]);
   expect(() => drawAges({ beds, below: ring }, 1, 0)).toThrow('"a" lies above itself');
-});
-
-test('ages in the wrong order, with negative errors or without a number are refused', () => {
-  expect(() => requireAge(uniform(3, 5))).toThrow(
-    'older end must not be younger than the younger end, got 3 to 5',
-  );
-  expect(() => requireAge(normal(3, -1))).toThrow('error of an age must be 0 or more, got -1');
-  expect(() => requireAge(normal(NaN, 1))).toThrow('age must be a number of Ma, got NaN');
-  expect(requireAge(uniform(5, 5))).toEqual(uniform(5, 5));
 });

@@ -2,17 +2,13 @@ import { describe, expect, test } from 'vitest';
 import {
   applyWarp,
   distanceBetween,
-  drawingFrame,
   findFold,
   fitWarp,
   gridOver,
   isInRing,
-  mirrorShape,
   preparePoints,
   ringArea,
-  toDrawingFrame,
   traceCurve,
-  turnBetweenRad,
   warpPoints,
   type PlanePoint,
   type Shape,
@@ -139,67 +135,6 @@ describe('a curve', () => {
   });
 });
 
-describe('the frame of a drawing', () => {
-  const picture: Shape = new Map([
-    ['tip', [200, 1000]],
-    ['rim', [700, 500]],
-    ['tooth', [450, 900]],
-  ]);
-
-  test('puts the two ends at 0 and 100 along the axis, and the level landmarks at height 0', () => {
-    const frame = toDrawingFrame(picture, { zero: 'tip', hundred: 'rim', axis: [1, -0.2], level: ['tooth'] });
-    expect(frame.get('tip')![0]).toBeCloseTo(0, 12);
-    expect(frame.get('rim')![0]).toBeCloseTo(100, 12);
-    expect(frame.get('tooth')![1]).toBeCloseTo(0, 12);
-  });
-
-  test('keeps angles and the order of sides: it turns and scales, and never mirrors', () => {
-    const [tip, rim, tooth] = ['tip', 'rim', 'tooth'];
-    const turn = (shape: Shape) => turnBetweenRad(shape.get(tip!)!, shape.get(rim!)!, shape.get(tooth!)!);
-    for (const axis of [
-      [1, -0.2],
-      [-1, 0.2],
-      [0.3, 1],
-    ] as const) {
-      const frame = toDrawingFrame(picture, { zero: 'tip', hundred: 'rim', axis });
-      expect(turn(frame)).toBeCloseTo(turn(picture), 12);
-    }
-  });
-
-  test('takes the point of a break as its start, and millimetres as its values', () => {
-    const step = drawingFrame(picture, { zero: [300, 800], hundred: 'rim', axis: [1, 0], values: [0, 88.5] });
-    expect(step([300, 800])[0]).toBeCloseTo(0, 12);
-    expect(step([700, 0])[0]).toBeCloseTo(88.5, 12);
-  });
-
-  test('is refused without an end, and where the ends lie across the axis', () => {
-    expect(() => toDrawingFrame(picture, { zero: 'nape', hundred: 'rim', axis: [1, 0] })).toThrow(
-      'landmark nape',
-    );
-    expect(() => toDrawingFrame(picture, { zero: [700, 3], hundred: 'rim', axis: [1, 0] })).toThrow(
-      'lie apart',
-    );
-    expect(() => toDrawingFrame(picture, { zero: 'tip', hundred: 'rim', axis: [0, 0] })).toThrow('direction');
-  });
-});
-
-describe('a mirrored shape', () => {
-  const shape: Shape = new Map([
-    ['left-tip', [3, 1]],
-    ['right-tip', [5, 2]],
-    ['nose', [0, 9]],
-  ]);
-  const pairs = [['left-tip', 'right-tip']] as const;
-
-  test('has x negated and pairs swapped, and is itself when mirrored twice', () => {
-    const mirror = mirrorShape(shape, pairs);
-    expect(mirror.get('right-tip')).toEqual([-3, 1]);
-    expect(mirror.get('left-tip')).toEqual([-5, 2]);
-    expect(mirror.get('nose')).toEqual([-0, 9]);
-    expect([...mirrorShape(mirror, pairs).entries()].sort()).toEqual([...shape.entries()].sort());
-  });
-});
-
 describe('places in the plane', () => {
   const ring: PlanePoint[] = [
     [0, 0],
@@ -222,12 +157,6 @@ describe('places in the plane', () => {
     expect(isInRing([1, 1], ring)).toBe(true);
     expect(isInRing([5, 1], ring)).toBe(false);
     expect(isInRing([1, 1], [])).toBe(false);
-  });
-
-  test('turn by a right angle from x to y, and keep their digits when nearly in line', () => {
-    expect(turnBetweenRad([1, 0], [0, 0], [0, 1])).toBeCloseTo(Math.PI / 2, 15);
-    expect(turnBetweenRad([1, 0], [0, 0], [1, 1e-9])).toBeCloseTo(1e-9, 20);
-    expect(turnBetweenRad([0, 0], [0, 0], [0, 1])).toBe(0);
   });
 });
 

@@ -2,11 +2,7 @@ import { expect, test } from 'vitest';
 import { estimateTrait, correctedCriterion } from '../../../analysis/estimate/index.ts';
 import { compareModels } from '../../../analysis/estimate/models/compare-models.ts';
 import { pullLogLikelihood } from '../../../analysis/estimate/models/pull-likelihood.ts';
-import {
-  compareSensitivity,
-  lambdaLogLikelihood,
-  lambdaTree,
-} from '../../../analysis/estimate/models/sensitivity.ts';
+import { compareSensitivity, lambdaTree } from '../../../analysis/estimate/models/sensitivity.ts';
 import { makeMessages } from '../../../analysis/estimate/passes/messages.ts';
 import { buildNetwork } from '../../../analysis/estimate/passes/network.ts';
 import { passUp } from '../../../analysis/estimate/passes/pass-up.ts';
@@ -71,7 +67,8 @@ test('lambda scaling the tips’ own variances: only what they share may shrink'
     expect(depth(half, tip)).toBeCloseTo(depth(tree, tip), 12);
   }
   const known = models.grid.lambda.find(({ lambda }) => lambda === 0.5)!;
-  expect(lambdaLogLikelihood(tree, observe([], false), 0.5)).toBeCloseTo(known.ll, 8);
+  const network = buildNetwork(half, observe([], false));
+  expect(findBestRate(network, 'brownian', 'full')!.logLikelihood).toBeCloseTo(known.ll, 8);
 });
 
 test('a pull with its root fixed for one with a stationary root: on a tree with fossils they differ', () => {

@@ -20,14 +20,20 @@ export default defineConfig({
   markdown: { syntaxHighlight: false, processor: unified({ remarkPlugins: [remarkGfm] }) },
   security: { csp: { scriptDirective: { hashes: [hashOf(earlyTheme)] } } },
   fonts: [
-    // Until a face is there, one of its width and height stands in, so that nothing moves when it comes: the framework fits those
-    // of the last name to it. The name before is for systems that know Times and Arial only as families of another make.
-    face('Newsreader', '--font-serif', 'newsreader.woff2', '400 600', 'normal', ['Times New Roman', 'serif']),
-    face('Newsreader Italic', '--font-italic', 'newsreader-italic.woff2', '430', 'italic', [
-      'Times New Roman',
+    // A face that does not come within the first tenth of a second is kept for the next page, and one of its width and height
+    // (styles/fonts/stand-ins.css) is read on this one: words that are being read never move.
+    face('Newsreader', '--font-serif', 'newsreader.woff2', '400 600', 'normal', [
+      'Reading stand-in',
       'serif',
     ]),
-    face('Commissioner', '--font-sans', 'commissioner.woff2', '400 700', 'normal', ['Arial', 'system-ui']),
+    face('Newsreader Italic', '--font-italic', 'newsreader-italic.woff2', '430', 'italic', [
+      'Name stand-in',
+      'serif',
+    ]),
+    face('Commissioner', '--font-sans', 'commissioner.woff2', '400 700', 'normal', [
+      'Label stand-in',
+      'system-ui',
+    ]),
   ],
   vite: {
     build: {
@@ -48,6 +54,8 @@ function face(name, cssVariable, file, weight, style, fallbacks) {
     name,
     cssVariable,
     fallbacks,
+    optimizedFallbacks: false,
+    display: 'optional',
     options: { variants: [{ weight, style, src: [`./components/styles/fonts/${file}`] }] },
   };
 }

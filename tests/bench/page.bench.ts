@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readdir, rm, stat } from 'node:fs/promises';
+import { cp, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright';
 import { test } from 'vitest';
@@ -7,6 +7,10 @@ import { launchOptions, requireBrowser } from '../../scripts/browser.ts';
 import { projectRoot } from '../../scripts/options.ts';
 import { serveFolder } from '../../scripts/serve-folder.ts';
 import { partNames } from '../../components/parts/address.ts';
+import { hardLineages } from '../site/fixtures/hard-lineages.ts';
+import { writeLineage } from '../site/fixtures/write-lineage.ts';
+import { holdFaces, noteShifts, shiftOf } from '../site/held-faces.ts';
+import { screens } from '../site/open-page.ts';
 import { openingWeight, sent } from '../site/opening-weight.ts';
 import { writeRivals } from './page-rivals.ts';
 
@@ -14,11 +18,9 @@ const timeout = 10 * 60_000;
 const runs = 15;
 
 /** Builds the site that the bench looks at, in a folder of its own. */
-function build(out: string): void {
-  const built = spawnSync(process.execPath, [join(projectRoot, 'scripts', 'build.ts'), '--out', out], {
-    cwd: projectRoot,
-    encoding: 'utf8',
-  });
+function build(out: string, content = join(projectRoot, 'content')): void {
+  const command = [join(projectRoot, 'scripts', 'build.ts'), '--content', content, '--out', out];
+  const built = spawnSync(process.execPath, command, { cwd: projectRoot, encoding: 'utf8' });
   if (built.status !== 0) throw new Error(`the site did not build\n${built.stderr}`);
 }
 
@@ -55,17 +57,13 @@ async function weigh(folder: string): Promise<void> {
 
 /** Has the page note long tasks and layout shifts from its first moment on. */
 async function watch(view: Page): Promise<void> {
+  await noteShifts(view);
   await view.addInitScript(() => {
-    const seen = { tasks: [] as number[], shift: 0 };
+    const seen = { tasks: [] as number[] };
     Object.assign(window, { seen });
     new PerformanceObserver((list) =>
       seen.tasks.push(...list.getEntries().map(({ duration }) => duration)),
-    ).observe({
-      type: 'longtask',
-    });
-    new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) seen.shift += (entry as unknown as { value: number }).value;
-    }).observe({ type: 'layout-shift', buffered: true });
+    ).observe({ type: 'longtask' });
   });
 }
 
@@ -92,10 +90,13 @@ async function scrollThrough(view: Page, address: string, slowed: number): Promi
     await view.mouse.wheel(0, 160);
     await view.waitForTimeout(60);
   }
-  const { tasks, shift } = await view.evaluate(
-    () => (window as unknown as { seen: { tasks: number[]; shift: number } }).seen,
-  );
-  return { firstFigureMs, longest: Math.max(0, ...tasks), many: tasks.length, shift };
+  const { tasks } = await view.evaluate(() => (window as unknown as { seen: { tasks: number[] } }).seen);
+  return {
+    firstFigureMs,
+    longest: Math.max(0, ...tasks),
+    many: tasks.length,
+    shift: await shiftOf(view),
+  };
 }
 
 test('the explainer: bytes, first paint, long tasks while scrolling, layout shift', { timeout }, async () => {
@@ -182,3 +183,52 @@ test(
     await rm(folder, { recursive: true, force: true });
   },
 );
+
+/** Opens a page whose faces come so late, scrolls through its story once they are there, and says how much moved. */
+async function shiftOfScroll(
+  browser: Browser,
+  address: string,
+  lateMs: number,
+  screen: Size,
+): Promise<number> {
+  const view = await browser.newPage({ viewport: screen });
+  await noteShifts(view);
+  if (lateMs > 0) await holdFaces(view, lateMs);
+  await view.goto(address, { waitUntil: 'commit' });
+  await view.waitForTimeout(lateMs + 2000);
+  await view.mouse.move(screen.width / 2, screen.height * 0.7);
+  for (let turn = 0; turn < 30; turn++) {
+    await view.mouse.wheel(0, 160);
+    await view.waitForTimeout(50);
+  }
+  const shift = await shiftOf(view);
+  await view.close();
+  return shift;
+}
+
+type Size = { width: number; height: number };
+
+test('layout shift with the faces held back, in three languages on three screens', { timeout }, async () => {
+  const folder = join(projectRoot, '.lineament', `bench-faces-${process.pid}`);
+  const content = join(folder, 'content');
+  await cp(join(projectRoot, 'content'), content, { recursive: true });
+  await writeLineage(
+    content,
+    hardLineages.find(({ id }) => id === 'right-to-left')!,
+  );
+  build(join(folder, 'site'), content);
+  const server = await serveFolder(join(folder, 'site'));
+  const browser = await chromium.launch(launchOptions(requireBrowser()));
+  for (const path of ['reed-trunks/', 'reed-trunks/es/', 'right-to-left/'])
+    for (const { name, ...screen } of screens) {
+      const shifts: string[] = [];
+      for (const lateMs of [0, 300, 1500, 4000])
+        shifts.push(
+          `${lateMs} ms late ${(await shiftOfScroll(browser, server.url + path, lateMs, screen)).toFixed(4)}`,
+        );
+      console.log(`/${path} on a ${name}, faces ${shifts.join(', ')} (aim 0)`);
+    }
+  await browser.close();
+  await server.close();
+  await rm(folder, { recursive: true, force: true });
+});

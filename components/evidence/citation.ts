@@ -1,5 +1,6 @@
 import type { CompiledValue } from '../../scripts/compile/contract.ts';
 import type { LineageView } from '../lineage/view.ts';
+import { isolated } from '../messages/direction.ts';
 
 /**
  * How to cite one value: whose it is, what it says, the work and its edition, and where it stands. The digest of the results
@@ -23,5 +24,5 @@ export function citationOfPage({ lineage, voice, text }: LineageView, address: s
     date: edition.date,
     digest: lineage.resultDigest.slice(0, 12),
   });
-  return `${said} ${address}${invented ? ` (${voice.say('evidence.citeInvented')})` : ''}`;
+  return `${said} ${isolated(address, voice.language)}${invented ? ` (${voice.say('evidence.citeInvented')})` : ''}`;
 }

@@ -1,3 +1,4 @@
+import { withoutMarks } from '../messages/direction.ts';
 import { fetchCard } from './fetch-card.ts';
 import { wishFocus } from './focus-wish.ts';
 
@@ -109,7 +110,7 @@ class EvidenceCards extends HTMLElement {
     const card = button.closest('.card')!;
     const citation = card.querySelector('[data-citation]')!;
     try {
-      await navigator.clipboard.writeText(citation.textContent.trim());
+      await navigator.clipboard.writeText(withoutMarks(citation.textContent).trim());
       card.querySelector('[role="status"]')!.textContent = button.dataset['copy']!;
       button.textContent = button.dataset['copy']!;
     } catch {

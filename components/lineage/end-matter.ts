@@ -1,6 +1,5 @@
 import { roundedDown, roundedUp } from '../../analysis/statements/index.ts';
 import type { CompiledValue } from '../../scripts/compile/contract.ts';
-import { figures } from '../messages/direction.ts';
 import type { LineageView } from './view.ts';
 
 /** So many animals are named in one list; the table has them all. */
@@ -59,9 +58,6 @@ function nameOf(view: LineageView, taxon: string): string {
 function spanSentence(view: LineageView, { taxon, span, status }: CompiledValue): string[] {
   const [low, high] = span?.interval ?? [null, null];
   if (status !== 'inferred' || low === null || high === null) return [];
-  const range = figures(
-    `${view.voice.number(roundedDown(low, 0), 0)}–${view.voice.number(roundedUp(high, 0), 0)}`,
-    view.language,
-  );
+  const range = `${view.voice.number(roundedDown(low, 0), 0)}–${view.voice.number(roundedUp(high, 0), 0)}`;
   return [view.voice.say('minds.trees', { name: nameOf(view, taxon), range })];
 }

@@ -6,7 +6,6 @@ import type {
   CompiledValue,
   Texts,
 } from '../../scripts/compile/contract.ts';
-import { figures } from '../messages/direction.ts';
 import { voiceOf, type Voice } from '../messages/say.ts';
 import { valueText, type ValueText } from '../messages/value-text.ts';
 
@@ -63,7 +62,7 @@ export function lineageView(
 /** Age of an animal in words for galleries and classes: `43.0–40.4 million years ago`, `living today`. */
 export function ageText(view: LineageView, taxon: CompiledTaxon): string {
   if (taxon.living && (taxon.finds.first ?? 0) === 0) return view.voice.say('age.living');
-  return taxon.age ? view.voice.say('age.span', { text: figures(taxon.age.text, view.language) }) : '';
+  return taxon.age ? view.voice.say('age.span', { text: taxon.age.text }) : '';
 }
 
 /** Taxa in the order of the table: oldest first find first, living last. */

@@ -1,3 +1,6 @@
+import { fill } from '../messages/fill.ts';
+import { numbersIn } from '../messages/number.ts';
+
 /** The bench's voice in the browser. */
 export interface BenchWords {
   /** The message with its places filled; its key in place of one that is missing. */
@@ -14,16 +17,11 @@ export interface BenchWords {
 export function benchWords(messages: Readonly<Record<string, string>>, language: string): BenchWords {
   const rules = new Intl.PluralRules(language);
   const phrase: BenchWords['phrase'] = (key, places = {}) =>
-    (messages[key] ?? key).replace(/\{(\w+)\}/g, (_, name: string) => String(places[name] ?? ''));
+    fill(messages[key] ?? key, language, (name) => String(places[name] ?? ''));
   return {
     phrase,
     count: (key, count) => phrase(`${key}_${rules.select(count) === 'one' ? 'one' : 'other'}`, { count }),
-    number: (value, decimals) =>
-      new Intl.NumberFormat(language, {
-        minimumFractionDigits: decimals,
-        maximumFractionDigits: decimals,
-        useGrouping: false,
-      }).format(value),
+    number: numbersIn(language),
     error: (value) =>
       new Intl.NumberFormat(language, { maximumSignificantDigits: 2, useGrouping: false }).format(value),
   };

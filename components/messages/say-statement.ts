@@ -1,5 +1,4 @@
 import type { Statement } from '../../analysis/statements/index.ts';
-import { figures } from './direction.ts';
 import type { Arguments, Voice } from './say.ts';
 
 /**
@@ -21,7 +20,7 @@ export function sayStatement({ code, args }: Statement, voice: Voice, more: Argu
     if (args[`${name}Low`] === undefined) continue;
     const own = Number(args[`${name}Decimals`]);
     const [low, high] = ['Low', 'High'].map((end) => voice.number(Number(args[`${name}${end}`]), own));
-    places[name] = figures(`${low}–${high}`, voice.language);
+    places[name] = `${low}–${high}`;
   }
   // a code of the compiler is a message of every language; a test holds it
   return voice.say(code as Parameters<Voice['say']>[0], places);

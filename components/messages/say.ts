@@ -1,6 +1,8 @@
 import ar from './ar.json' with { type: 'json' };
 import en from './en.json' with { type: 'json' };
 import es from './es.json' with { type: 'json' };
+import { fill } from './fill.ts';
+import { numbersIn } from './number.ts';
 
 /** A message that the interface can say. Keys of plural forms carry `_one` and `_other`. */
 export type MessageKey = keyof typeof en;
@@ -39,18 +41,12 @@ export function voiceOf(language: string): Voice {
         : key;
       const message = own[whole] ?? (en as Record<string, string>)[whole];
       if (message === undefined) throw new Error(`unknown message: "${whole}"`);
-      return message.replace(/\{(\w+)\}/g, (_, name: string) => {
+      return fill(message, language, (name) => {
         const value = places[name];
         if (value === undefined) throw new Error(`message "${whole}" needs a value for {${name}}`);
         return String(value);
       });
     },
-    number(value, decimals) {
-      return new Intl.NumberFormat(language, {
-        minimumFractionDigits: decimals,
-        maximumFractionDigits: decimals,
-        useGrouping: false,
-      }).format(value);
-    },
+    number: numbersIn(language),
   };
 }

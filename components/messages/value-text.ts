@@ -20,9 +20,6 @@ export interface ValueText {
   range: string;
 }
 
-/** Values that hold several figures, which keep their order in a text that runs from right to left. */
-const ofFigures = new Set(['value.plusMinus', 'value.inferred']);
-
 /**
  * The one exit of trait values to readers: their statement in words, rounded to the place of their own error, limits and
  * interval ends in the safe direction (outward). An inferred value never leaves without its interval, a bound never without
@@ -30,8 +27,7 @@ const ofFigures = new Set(['value.plusMinus', 'value.inferred']);
  */
 export function valueText(value: CompiledValue, voice: Voice): ValueText {
   const said = valueStatement(value);
-  const text = sayStatement(said, voice);
-  const printed = ofFigures.has(said.code) ? figures(text, voice.language) : text;
+  const printed = sayStatement(said, voice);
   const spoken = sayStatement({ code: `value.spoken.${value.status}`, args: said.args }, voice, {
     text: printed,
   });

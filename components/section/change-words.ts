@@ -1,13 +1,11 @@
 import { normalReach } from '../figures/section/section-data.ts';
-import { figures } from '../messages/direction.ts';
 import { levelName, type SectionView } from './section-view.ts';
 
 /** The rank tests in words, with what they cannot decide; undefined with fewer than three levels. */
-export function findRankWords({ view: { voice, language }, section }: SectionView): string | undefined {
+export function findRankWords({ view: { voice }, section }: SectionView): string | undefined {
   const { ranks } = section;
   if (!ranks || ranks.kendall.coefficient === null || ranks.spearman.coefficient === null) return undefined;
-  const signed = (value: number) =>
-    figures(`${value < 0 ? '−' : ''}${voice.number(Math.abs(value), 2)}`, language);
+  const signed = (value: number) => voice.number(value, 2);
   const p = (value: number | null) => (value === null ? '–' : voice.number(value, value < 0.1 ? 3 : 2));
   return voice.say('section.ranks', {
     tau: signed(ranks.kendall.coefficient),
@@ -21,18 +19,13 @@ export function findRankWords({ view: { voice, language }, section }: SectionVie
 export function rateWords(shown: SectionView): string[] {
   const { view, section } = shown;
   const { change, generation } = section;
-  const { voice, language } = view;
+  const { voice } = view;
   if (!change) return [];
-  const number = (value: number, decimals: number) =>
-    `${value < 0 ? '−' : ''}${voice.number(Math.abs(value), decimals)}`;
   const plusMinus = (value: number, error: number, decimals: number) =>
-    figures(
-      voice.say('value.plusMinus', {
-        value: number(value, decimals),
-        error: voice.number(normalReach * error, decimals),
-      }),
-      language,
-    );
+    voice.say('value.plusMinus', {
+      value: voice.number(value, decimals),
+      error: voice.number(normalReach * error, decimals),
+    });
   const rate = voice.say('section.rate', {
     from: levelName(shown, change.from),
     to: levelName(shown, change.to),
@@ -44,7 +37,7 @@ export function rateWords(shown: SectionView): string[] {
   const haldanes = voice.say('section.haldanes', {
     years: voice.number(generation.years, 1),
     source: source?.short ?? generation.source,
-    haldanes: figures(scientific(change.haldanes.rate, voice.number), language),
+    haldanes: scientific(change.haldanes.rate, voice.number),
     generations: voice.number(Number(change.haldanes.interval.toPrecision(2)), 0),
   });
   return [rate, haldanes];

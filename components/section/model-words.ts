@@ -9,8 +9,8 @@ type Model = CompiledSection['models']['joint'][number];
 export function weightPercent(weight: number | null, voice: Voice): string {
   if (weight === null) return '–';
   const percent = Math.round(100 * weight);
-  if (percent < 1) return `< ${voice.number(1, 0)}%`;
-  return percent > 99 ? `> ${voice.number(99, 0)}%` : `${voice.number(percent, 0)}%`;
+  if (percent < 1) return figures(`< ${voice.number(1, 0)}%`, voice.language);
+  return percent > 99 ? figures(`> ${voice.number(99, 0)}%`, voice.language) : `${voice.number(percent, 0)}%`;
 }
 
 /** What may be said of the section, in one or two sentences. */
@@ -34,19 +34,17 @@ export function leadingModel({ models }: CompiledSection): Model | undefined {
 }
 
 /** The numbers of a model with their limits: per cent of the height on a log scale, else mm. */
-export function modelNumbers(model: Model, { view: { voice, language }, section }: SectionView): string[] {
+export function modelNumbers(model: Model, { view: { voice }, section }: SectionView): string[] {
   const spread = spreadWords(section.scale, voice);
   const [low, high] = model.varianceLimits.map((end) => (end === null ? '–' : spread(Math.sqrt(end))));
   const places = { value: spread(Math.sqrt(model.variance)), low: low!, high: high! };
   const key = model.name === 'stasis' ? 'section.scatter' : 'section.walk';
-  const rows = [
-    model.varianceOnBound ? voice.say('section.bound') : voice.say(key, isolated(places, language)),
-  ];
+  const rows = [model.varianceOnBound ? voice.say('section.bound') : voice.say(key, places)];
   if (model.meanStep === null) return rows;
   const step = stepWords(section.scale, voice);
   const ends = model.meanStepLimits.map((end) => (end === null ? '–' : step(end)));
   const steps = { value: step(model.meanStep), low: ends[0]!, high: ends[1]! };
-  return [voice.say('section.step', isolated(steps, language)), ...rows];
+  return [voice.say('section.step', steps), ...rows];
 }
 
 /** A spread as it is printed: on a log scale the share by which a height typically goes up. */
@@ -62,10 +60,6 @@ function stepWords(scale: string, voice: Voice): (step: number) => string {
   return scale === 'log'
     ? (step) => `${signed(100 * (Math.exp(step) - 1), 0)}%`
     : (step) => voice.say('section.value', { value: signed(step, 2) });
-}
-
-function isolated(places: Record<string, string>, language: string): Record<string, string> {
-  return Object.fromEntries(Object.entries(places).map(([key, text]) => [key, figures(text, language)]));
 }
 
 /** Over how many years the animals of a level may have gathered, in a sentence. */

@@ -7,9 +7,8 @@ import type { SectionView } from './section-view.ts';
 type Rates = NonNullable<CompiledSection['rates']>;
 
 /** The slope of log rate on log time in words, with what chance alone and a walk would give; one sentence each. */
-export function slopeWords(rates: Rates, { view: { voice, language } }: SectionView): string[] {
-  const print = (value: number) =>
-    figures(`${rounded(value, 2) < 0 ? '−' : ''}${voice.number(Math.abs(value), 2)}`, language);
+export function slopeWords(rates: Rates, { view: { voice } }: SectionView): string[] {
+  const print = (value: number) => voice.number(rounded(value, 2), 2);
   const places = ({ middle, range: [low, high] }: Rates['still']) => ({
     middle: print(middle),
     low: print(low!),

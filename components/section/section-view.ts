@@ -6,7 +6,6 @@ import {
   type SectionFigure,
 } from '../figures/section/section-data.ts';
 import type { LineageView } from '../lineage/view.ts';
-import { figures } from '../messages/direction.ts';
 import { decimalsOfError, halfWidthOf } from '../../analysis/statements/index.ts';
 
 export type SectionLevel = CompiledSection['levels'][number];
@@ -50,13 +49,13 @@ export function levelName({ view, levels }: SectionView, id: string): string {
 }
 
 /** Mean of a level rounded to its error, `11.3 ± 0.2`; `not known` without one. */
-export function levelMean({ view: { voice, language } }: SectionView, level: SectionLevel): string {
+export function levelMean({ view: { voice } }: SectionView, level: SectionLevel): string {
   if (level.estimate === null) return voice.say('value.unknown');
   const decimals = meanDecimals(level);
   const value = voice.number(level.estimate, decimals);
   const error = halfWidthOf(level.interval);
   if (error === undefined) return value;
-  return figures(voice.say('value.plusMinus', { value, error: voice.number(error, decimals) }), language);
+  return voice.say('value.plusMinus', { value, error: voice.number(error, decimals) });
 }
 
 /** Decimals of a mean: those that its error supports, one where it has none. */
@@ -66,13 +65,10 @@ export function meanDecimals(level: Pick<SectionLevel, 'interval'>): number {
 }
 
 /** Age of a level with half of its 95% interval, `17.13 ± 0.05`; undefined outside the dated beds. */
-export function findLevelAge(
-  { view: { voice, language } }: SectionView,
-  level: SectionLevel,
-): string | undefined {
+export function findLevelAge({ view: { voice } }: SectionView, level: SectionLevel): string | undefined {
   if (level.ageMa === null || level.ageSigmaMa === null) return undefined;
   const error = voice.number(normalReach * level.ageSigmaMa, 2);
-  return figures(voice.say('value.plusMinus', { value: voice.number(level.ageMa, 2), error }), language);
+  return voice.say('value.plusMinus', { value: voice.number(level.ageMa, 2), error });
 }
 
 /** Age of a level in a sentence: `17.13 ± 0.05 million years ago`. */

@@ -1,3 +1,5 @@
+import { fill } from '../messages/fill.ts';
+import { numbersIn } from '../messages/number.ts';
 import type { MessageKey, Voice } from '../messages/say.ts';
 
 /** A voice that speaks only the messages of a data block, so that the browser need not load those of every language. */
@@ -8,13 +10,8 @@ export function liveVoice(language: string, words: Readonly<Record<string, strin
     say(key, places = {}) {
       const message = words[key];
       if (message === undefined) throw new Error(`message not on this page: "${key}"`);
-      return message.replace(/\{(\w+)\}/g, (_, name: string) => String(places[name]));
+      return fill(message, language, (name) => String(places[name]));
     },
-    number: (value, decimals) =>
-      new Intl.NumberFormat(language, {
-        minimumFractionDigits: decimals,
-        maximumFractionDigits: decimals,
-        useGrouping: false,
-      }).format(value),
+    number: numbersIn(language),
   };
 }

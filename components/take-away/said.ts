@@ -38,7 +38,7 @@ export function unmeasuredSentence(
 /** The relatives that an estimate rests on, largest share first, the small ones together. */
 export function restsSentence(live: LiveData, { relatives }: Recomputed, voice: Voice): string {
   const named = relatives.filter(({ weight }) => weight >= smallestShare).slice(0, namedMost);
-  const percent = (share: number) => voice.number(share * 100, 0).replace('-', '−');
+  const percent = (share: number) => voice.number(share * 100, 0);
   const parts = named.map(({ taxon, weight }) =>
     voice.say('takeAway.share', { name: live.names[taxon]!, share: percent(weight) }),
   );

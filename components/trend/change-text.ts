@@ -29,7 +29,7 @@ export function changeText(
   const ends = [of(slope.interval[0]!), of(slope.interval[1]!)].sort((a, b) => a - b) as [number, number];
   const decimals = twoDigits((ends[1] - ends[0]) / 2);
   const factor = 10 ** decimals;
-  const print = (value: number) => voice.number(value + 0, decimals).replace('-', '\u2212');
+  const print = (value: number) => voice.number(value, decimals);
   return {
     change: inUnit(print(of(slope.perMyr)), trait, voice),
     low: print(Math.floor(ends[0] * factor + 1e-9) / factor),

@@ -24,7 +24,7 @@ export function ratesSentence(view: LineageView): string {
   const line = trait.trend?.line ?? [];
   const [first, last] = [line[0], line.at(-1)];
   if (!trait.rates || !slope || !first || !last || !(first.at > last.at)) return '';
-  const print = (value: number) => voice.number(value, 3).replace('-', '\u2212');
+  const print = (value: number) => voice.number(value, 3);
   const [low, high] = slope.interval as [number, number];
   return voice.say('rates.fitted', {
     trait: view.text(trait.label),

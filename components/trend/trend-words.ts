@@ -78,7 +78,7 @@ export function rankText({ trait, voice }: LineageView): string {
   const { rank } = trait.trend ?? {};
   if (!rank) return '';
   return voice.say('trend.rank', {
-    tau: voice.number(rank.tau, 2).replace('-', '\u2212'),
+    tau: voice.number(rank.tau, 2),
     draws: rank.draws,
     share: voice.number(rank.pValue * 100, rank.pValue < 0.1 ? 1 : 0),
   });

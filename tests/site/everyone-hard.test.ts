@@ -8,6 +8,7 @@ import { projectRoot } from '../../scripts/options.ts';
 import { serveFolder, type FolderServer } from '../../scripts/serve-folder.ts';
 import { hardLineages } from './fixtures/hard-lineages.ts';
 import { writeLineage } from './fixtures/write-lineage.ts';
+import { shiftWithLateFaces } from './held-faces.ts';
 import { overflowOf, useBrowser } from './open-page.ts';
 import { readStep, visit } from './states/visit.ts';
 
@@ -177,6 +178,12 @@ describe('the cards of two hundred animals', () => {
 });
 
 describe('the page in Arabic', () => {
+  test.each([phone, desktop])('moves nothing at %o when the faces come late', async (viewport) => {
+    await visit('about:blank', { viewport }, async ({ view }) => {
+      expect(await shiftWithLateFaces(view, addressOf('right-to-left'))).toBe(0);
+    });
+  });
+
   test('runs from right to left, and its figure does not', async () => {
     await visit(addressOf('right-to-left'), { viewport: desktop }, async ({ view }) => {
       expect(await view.locator('html').getAttribute('dir')).toBe('rtl');

@@ -238,7 +238,7 @@ describe('an evidence card', () => {
         cards.map((card) => [card.getAttribute('data-of'), card.querySelector('.span')!.textContent.trim()]),
       );
     expect(spans.map(([taxon]) => taxon)).toEqual(['limnorhina-fracta', 'calathorhina-mira']);
-    expect(spans[0]![1]).toMatch(/leave it between \d+–\d+\. Over other choices .*the ends reach \d+–\d+\./);
+    expect(spans[0]![1]).toMatch(/leave \d+–\d+\. Over other choices .*the ends reach \d+–\d+\./);
     expect(spans[1]![1]).toMatch(
       /the middle runs over \d+–\d+, and the ends of the brackets reach \d+–\d+\./,
     );

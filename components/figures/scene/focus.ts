@@ -1,3 +1,4 @@
+import { withoutMarks } from '../../messages/direction.ts';
 import { measureMarks, type MeasureWords } from './measure-lines.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
@@ -162,7 +163,7 @@ function breakWord(layout: PlateLayout, scales: Scales, word: string, mark: Mark
 
 function flag(x: number, value: string, layout: PlateLayout, mark: MarkMaker): Mark[] {
   const size = layout.fontSize * 1.2;
-  const width = value.length * size * 0.56 + size;
+  const width = withoutMarks(value).length * size * 0.56 + size;
   const height = layout.fontSize * 1.9;
   const left = Math.min(
     Math.max(x - width / 2, layout.chart.left - layout.fontSize),

@@ -1,3 +1,5 @@
+import { withoutMarks } from '../../messages/direction.ts';
+
 /** One run of text in one voice: `name` is a scientific name, `strong` a figure, `plain` the rest. */
 export interface TextRun {
   text: string;
@@ -99,5 +101,5 @@ export function wrap(content: string, letters: number): string[] {
 
 /** Width of a text in the sans face, near enough to tell whether it fits. */
 export function textWidth(content: string, size: number): number {
-  return content.length * size * 0.5;
+  return withoutMarks(content).length * size * 0.5;
 }

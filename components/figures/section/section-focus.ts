@@ -1,3 +1,4 @@
+import { withoutMarks } from '../../messages/direction.ts';
 import { line, text, type Mark, type Shape } from '../scene/scene.ts';
 import type { FigureLevel } from './section-data.ts';
 import type { SectionLayout } from './section-layout.ts';
@@ -59,7 +60,7 @@ function toothMarks(
 
 function flag(x: number, value: string, layout: SectionLayout, rulerTop: number, mark: MarkMaker): Mark[] {
   const size = layout.fontSize * 1.2;
-  const width = value.length * size * 0.56 + size;
+  const width = withoutMarks(value).length * size * 0.56 + size;
   const height = layout.fontSize * 1.9;
   const left = Math.min(x - width / 2, layout.chart.right + layout.fontSize - width);
   const top = rulerTop - height - layout.fontSize * 0.55;

@@ -1,0 +1,12 @@
+/** Prints numbers in a language's own way, with so many decimals and a minus sign that is one, not a hyphen. */
+export function numbersIn(language: string): (value: number, decimals: number) => string {
+  return (value, decimals) =>
+    new Intl.NumberFormat(language, {
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+      useGrouping: false,
+      signDisplay: 'negative',
+    })
+      .format(value)
+      .replace(/\u200e?-/, '−');
+}

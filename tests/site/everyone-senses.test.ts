@@ -100,6 +100,20 @@ describe('with the text spacing of WCAG 2.2 1.4.12', () => {
       expect(await view.locator('.caption:visible .caption-value').isVisible()).toBe(true);
     });
   });
+
+  test.each([phone, desktop])('title, masthead, figure and caption keep apart at %o', async (viewport) => {
+    await visit(explainer, { viewport }, async ({ view }) => {
+      await override(view, spacing);
+      const [masthead, title, figure, caption] = await Promise.all(
+        ['.masthead', 'h1', '.figure', '.caption:visible'].map((each) => view.locator(each).boundingBox()),
+      );
+      expect(title!.y).toBeGreaterThanOrEqual(masthead!.y + masthead!.height);
+      expect(caption!.y + caption!.height).toBeLessThanOrEqual(figure!.y + figure!.height + 1);
+      const key = view.locator('.plate:visible .layer-key');
+      if ((await key.count()) > 0)
+        expect(caption!.y + caption!.height).toBeLessThanOrEqual((await key.boundingBox())!.y + 1);
+    });
+  });
 });
 
 describe('at 200% zoom (WCAG 2.2, 1.4.4), and on a small phone', () => {

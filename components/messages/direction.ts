@@ -22,7 +22,12 @@ export function figures(text: string, language: string): string {
  */
 export function isolated(text: string, language: string): string {
   if (directionOf(language) === 'ltr' || !/[\p{Script=Latin}\p{Script=Greek}\d]/u.test(text)) return text;
-  return /^\d[\d.]*$/.test(text) || isOneIsolate(text) ? text : firstStrong + text + end;
+  return /^\d[\d.]*$/.test(text) || isOneIsolate(text) ? text : ofFirstStrong(text);
+}
+
+/** A text held together in the direction of its first letter; from left to right where it has none. */
+export function ofFirstStrong(text: string): string {
+  return firstStrong + text + end;
 }
 
 /** Whether the isolating mark that a text begins with ends at its end. */

@@ -1,5 +1,6 @@
 import type { CompiledTrait } from '../../scripts/compile/contract.ts';
 import type { CompiledTrend } from '../../scripts/compile/contract.ts';
+import { figures } from '../messages/direction.ts';
 import { isMessage, type Voice } from '../messages/say.ts';
 
 /** A slope as it is printed: rounded to two digits of its own error, the ends of its range outward, signs taken off or kept. */
@@ -58,7 +59,7 @@ function inUnit(value: string, { scale, unit }: Scaled, voice: Voice): string {
 
 /** A probability as it is printed: two digits, and never a bare 0. */
 export function probabilityText(probability: number, voice: Voice): string {
-  if (probability < 0.001) return `< ${voice.number(0.001, 3)}`;
+  if (probability < 0.001) return figures(`< ${voice.number(0.001, 3)}`, voice.language);
   return voice.number(probability, probability < 0.1 ? 3 : 2);
 }
 

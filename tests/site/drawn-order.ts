@@ -12,7 +12,7 @@ export function drawnOrder(view: Page): Promise<{ seen: number; wrong: string[] 
     const pairs = [
       `(${number}%?) ?[–±÷×] ?(${number})`,
       `(${number}) \\[(${number})`,
-      `(${number}) ?(Ma|mm|%)`,
+      `(${number})\\s?(Ma|mm|%)`,
       `(?<![\\d.])([−<>+]) ?(\\d)`,
       String.raw`(\d{4})-(\d\d)`,
       String.raw`\b([A-Z]{2,5}) (\d+)`,

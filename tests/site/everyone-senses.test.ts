@@ -288,3 +288,18 @@ test('print has every step, the wide plate, table and cards, and nothing pinned'
     expect(await overflowOf(view)).toBeLessThanOrEqual(0);
   });
 });
+
+test('on paper no table is cut: each has the width of the page between its margins', async () => {
+  // A4 in CSS pixels less the margins of print.css, 178 mm.
+  await visit(explainer, { viewport: { width: 673, height: 1123 } }, async ({ view }) => {
+    await view.emulateMedia({ media: 'print' });
+    const cut = await view
+      .locator('.table-scroll')
+      .evaluateAll((all) =>
+        all
+          .filter((each) => each.scrollWidth > each.clientWidth + 1)
+          .map((each) => each.getAttribute('aria-label') ?? each.className),
+      );
+    expect(cut).toEqual([]);
+  });
+});

@@ -1,4 +1,4 @@
-import { withoutMarks } from '../messages/direction.ts';
+import { withoutMarks } from '../messages/without-marks.ts';
 import { fetchCard } from './fetch-card.ts';
 import { wishFocus } from './focus-wish.ts';
 

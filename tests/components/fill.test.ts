@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { figures, isolated, withoutMarks } from '../../components/messages/direction.ts';
+import { figures, isolated } from '../../components/messages/direction.ts';
 import { fill } from '../../components/messages/fill.ts';
 import { numbersIn } from '../../components/messages/number.ts';
+import { withoutMarks } from '../../components/messages/without-marks.ts';
 
 /** The isolating marks of Unicode Standard Annex 9, by its names for them. */
 const shown = (text: string) =>

@@ -1,4 +1,4 @@
-import { withoutMarks } from '../../messages/direction.ts';
+import { withoutMarks } from '../../messages/without-marks.ts';
 import { measureMarks, type MeasureWords } from './measure-lines.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';

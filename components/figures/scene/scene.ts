@@ -1,4 +1,4 @@
-import { withoutMarks } from '../../messages/direction.ts';
+import { withoutMarks } from '../../messages/without-marks.ts';
 
 /** One run of text in one voice: `name` is a scientific name, `strong` a figure, `plain` the rest. */
 export interface TextRun {

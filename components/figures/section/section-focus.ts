@@ -1,4 +1,4 @@
-import { withoutMarks } from '../../messages/direction.ts';
+import { withoutMarks } from '../../messages/without-marks.ts';
 import { line, text, type Mark, type Shape } from '../scene/scene.ts';
 import type { FigureLevel } from './section-data.ts';
 import type { SectionLayout } from './section-layout.ts';

@@ -3,8 +3,8 @@ import type { Arguments, Voice } from './say.ts';
 
 /**
  * The sentence of a statement: its code is the message, and its numbers are printed with their own decimals, `nameDecimals`, or
- * with those of all; a unit is printed as its sign. A range of two numbers, `nameLow` and `nameHigh`, is also there as one place, `{name}`. Further places, such
- * as names, are handed in.
+ * with those of all; a unit is printed as its sign, per cent right behind its figure in English. A range of two numbers,
+ * `nameLow` and `nameHigh`, is also there as one place, `{name}`. Further places, such as names, are handed in.
  */
 export function sayStatement({ code, args }: Statement, voice: Voice, more: Arguments = {}): string {
   const decimals = Number(args['decimals'] ?? 0);
@@ -23,7 +23,8 @@ export function sayStatement({ code, args }: Statement, voice: Voice, more: Argu
     places[name] = `${low}–${high}`;
   }
   // a code of the compiler is a message of every language; a test holds it
-  return voice.say(code as Parameters<Voice['say']>[0], places);
+  const said = voice.say(code as Parameters<Voice['say']>[0], places);
+  return voice.language.startsWith('en') ? said.replaceAll(' %', '%') : said;
 }
 
 /** Numbers that count things and are printed as they are. */

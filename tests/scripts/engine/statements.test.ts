@@ -63,7 +63,7 @@ describe('what is said of the bundled lineage', () => {
     }
     const [said] = compiled!.traits[0]!.statements.filter(({ kind }) => kind === 'repeats');
     expect(sayStatement(said!, voiceOf('en'))).toBe(
-      'Specimens whose landmarks were placed again: 24. The technical error of one reading is 0.24 %. It makes up at most 0.01% of the variance among readings; the repeatability is 0.999 or more.',
+      'Specimens whose landmarks were placed again: 24. The technical error of one reading is 0.24%. It makes up at most 0.01% of the variance among readings; the repeatability is 0.999 or more.',
     );
     expect(sayStatement(said!, voiceOf('es'))).toContain('0,24 %');
   });

@@ -26,6 +26,13 @@ describe.each(screens)('the page of records on a $name', (size) => {
       expect(row.split('\t')[2], name).toBe(best === null ? 'none' : String(Math.round(best)));
     }
     expect(await view.locator('section[aria-labelledby="features"] tbody tr').count()).toBe(bones.length);
+    for (const { id, model, sensitivity } of lineage.traits)
+      expect(await view.locator(`section[aria-labelledby="models-${id}"] tbody tr`).count()).toBe(
+        model!.compared.length + sensitivity.length,
+      );
+    expect(await view.getByText('yes, it lies under it').count()).toBe(
+      lineage.bedOrder.filter(({ known, probability }) => known && probability === 1).length,
+    );
     for (const { id, softPart } of soft)
       expect(await view.locator(`section[aria-labelledby="soft-${id}"] tbody tr`).count()).toBe(
         softPart!.brackets.length,
@@ -43,7 +50,7 @@ test('the tree of relatives leads to what the living say of each fossil', async 
   await closePage({ view });
 });
 
-test.each(['completeness', 'features', 'soft-parts'])(
+test.each(['completeness', 'features', 'soft-parts', 'models'])(
   '%s.csv is offered, and every row says that it is invented',
   async (name) => {
     const { view } = await openPage(`${page}data/`);

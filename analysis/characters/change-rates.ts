@@ -32,12 +32,13 @@ const seriesTerms = 18;
  */
 export function changeProbabilities(rates: ChangeRates, timeMyr: number): Float64Array[] {
   if (!(timeMyr >= 0 && timeMyr < Infinity)) throw new Error(`a time must be 0 Myr or more, got ${timeMyr}`);
+  const only = findOnlyRate(rates);
+  if (only !== undefined && only >= 0 && only < Infinity)
+    return equalProbabilities(rates.length, only * timeMyr);
   const wrong = rates.flatMap((row, from) =>
     row.filter((rate, to) => from !== to && !(rate >= 0 && rate < Infinity)),
   );
   if (wrong.length > 0) throw new Error(`a rate of change must be 0 or more, got ${wrong[0]}`);
-  const only = findOnlyRate(rates);
-  if (only !== undefined) return equalProbabilities(rates.length, only * timeMyr);
   const changes = rates.map((row, from) => {
     const leaving = row.reduce((sum, rate, to) => (from === to ? sum : sum + rate), 0);
     return Float64Array.from(row, (rate, to) => timeMyr * (from === to ? -leaving : rate));

@@ -48,6 +48,12 @@ const bracket = z.object({
     .describe('every level that what is not known leaves open, strongest first'),
 });
 
+/** How all unordered characters together go with the reference tree; those that tell no tree from another are left out. */
+export const matrixFit = fit.extend({
+  characters: z.number().describe('informative ones, which the sums are over'),
+  steps: z.number(),
+});
+
 /** A character on the reference tree. */
 export const character = z.object({
   id: z.string(),

@@ -1,6 +1,6 @@
 import { edition } from './contract-editions.ts';
 import { z } from 'zod';
-import { character } from './contract-characters.ts';
+import { character, matrixFit } from './contract-characters.ts';
 import { completeness } from './contract-material.ts';
 import { drawing, template } from './contract-drawings.ts';
 import type { CompiledPicture } from './contract-pictures.ts';
@@ -63,6 +63,7 @@ export const compiledLineage = z.object({
   glossary: z.array(z.object({ id: z.string(), name: texts, meaning: texts })).optional(),
   trees: z.array(tree),
   characters: z.array(character).optional().describe('features in separate states, on the reference tree'),
+  matrixFit: matrixFit.optional().describe('sums over the informative unordered characters of bones'),
   completeness: completeness.optional().describe('where elements or characters are told'),
   traits: z.array(trait),
   ghosts: z.array(ghost).describe('of the reference tree, oldest first'),

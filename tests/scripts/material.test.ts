@@ -125,6 +125,14 @@ test('completeness counts bones by their share and features by how many are told
 
 test('a feature of bones has its indices and the likeliest rate on the reference tree', async () => {
   const { compiled } = await compileChanged({ 'characters.yaml': ridge });
+  expect(compiled!.matrixFit).toEqual({
+    characters: 1,
+    steps: 1,
+    minimum: 1,
+    maximum: 2,
+    consistency: 1,
+    retention: 1,
+  });
   const { fit, rate, steps } = compiled!.characters![0]!;
   expect(steps).toBe(1);
   expect(fit).toEqual({ minimum: 1, maximum: 2, consistency: 1, retention: 1 });

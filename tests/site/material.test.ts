@@ -17,7 +17,7 @@ describe.each(screens)('the page of records on a $name', (size) => {
   test('tells how complete each animal is, how features go with the tree, and what the living say', async () => {
     const { view, faults } = await openPage(`${page}data/`, { viewport: size });
     expect(await overflowOf(view)).toBeLessThanOrEqual(0);
-    const material = view.locator('section[aria-labelledby="material"]');
+    const material = view.locator('[role="region"][aria-labelledby="material"]');
     expect(await material.locator('tbody tr').count()).toBe(completeness!.taxa.length);
     const rows = await material.locator('tbody tr').allInnerTexts();
     for (const { taxon, best } of completeness!.taxa) {
@@ -25,16 +25,18 @@ describe.each(screens)('the page of records on a $name', (size) => {
       const row = rows.find((each) => each.startsWith(name))!;
       expect(row.split('\t')[2], name).toBe(best === null ? 'none' : String(Math.round(best)));
     }
-    expect(await view.locator('section[aria-labelledby="features"] tbody tr').count()).toBe(bones.length);
+    expect(await view.locator('[role="region"][aria-labelledby="features"] tbody tr').count()).toBe(
+      bones.length + 1,
+    );
     for (const { id, model, sensitivity } of lineage.traits)
-      expect(await view.locator(`section[aria-labelledby="models-${id}"] tbody tr`).count()).toBe(
+      expect(await view.locator(`[role="region"][aria-labelledby="models-${id}"] tbody tr`).count()).toBe(
         model!.compared.length + sensitivity.length,
       );
     expect(await view.getByText('yes, it lies under it').count()).toBe(
       lineage.bedOrder.filter(({ known, probability }) => known && probability === 1).length,
     );
     for (const { id, softPart } of soft)
-      expect(await view.locator(`section[aria-labelledby="soft-${id}"] tbody tr`).count()).toBe(
+      expect(await view.locator(`[role="region"][aria-labelledby="soft-${id}"] tbody tr`).count()).toBe(
         softPart!.brackets.length,
       );
     expect(faults).toEqual([]);

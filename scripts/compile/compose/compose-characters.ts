@@ -1,12 +1,14 @@
 import {
   certainChanges,
   fitCharacter,
+  fitMatrix,
   orderedCost,
   unorderedCost,
   type Character,
 } from '../../../analysis/characters/index.ts';
 import type { DatedTree } from '../../../analysis/tree/index.ts';
 import type { DatedLineageTree } from '../analyse/date-trees.ts';
+import type { CompiledLineage } from '../contract.ts';
 import type { CompiledCharacter } from '../contract-characters.ts';
 import type { LineageRecords } from '../read/lineage-records.ts';
 import type { AuthoredCharacter } from '../schema/index.ts';
@@ -46,6 +48,23 @@ export function composeCharacters(
       ...(tree && value.softPart && { softPart: composeSoftPart(value, { tree, matrix, living }) }),
     };
   });
+}
+
+/** How all unordered characters of bones together go with the reference tree; undefined where none tells one tree from another. */
+export function composeMatrixFit(
+  { characters, taxa }: LineageRecords,
+  trees: readonly DatedLineageTree[],
+): CompiledLineage['matrixFit'] {
+  const tree = trees.find(({ reference }) => reference)?.dated;
+  if (!tree) return undefined;
+  const order = taxa.records.map(({ value }) => value.id);
+  const matrix = characters.records.flatMap(({ value }) =>
+    value.ordered || value.softPart ? [] : [statesByTaxon(value, order)],
+  );
+  const { counted, steps, minimum, maximum, consistency, retention } = fitMatrix(tree, matrix, {
+    informativeOnly: true,
+  });
+  return counted > 0 ? { characters: counted, steps, minimum, maximum, consistency, retention } : undefined;
 }
 
 /** How a character of bones goes with the tree, and how fast it changes on it. */

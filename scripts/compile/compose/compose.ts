@@ -4,7 +4,7 @@ import { drawTaxa } from '../draw/drawings.ts';
 import { withOwnDrawings } from '../own-drawing/compose-own-drawing.ts';
 import type { AuthoredLineage } from '../schema/index.ts';
 import type { DrawingTemplate } from '../../../analysis/geometry/index.ts';
-import { composeCharacters } from './compose-characters.ts';
+import { composeCharacters, composeMatrixFit } from './compose-characters.ts';
 import { composeChart } from './chart.ts';
 import { composeCompleteness } from './compose-completeness.ts';
 import { composeCongruence, composeGhosts } from './compose-congruence.ts';
@@ -37,6 +37,7 @@ export function composeLineage(
   const section = analysed.section && composeSection(analysed.section, analysed.lineage);
   const drawn = drawTaxa(analysed, traits);
   const completeness = composeCompleteness(analysed);
+  const matrixFit = composeMatrixFit(records, analysed.trees);
   const compiled: CompiledLineage = {
     schema: 'lineament.compiled/1',
     lineage: records.folder.id,
@@ -56,6 +57,7 @@ export function composeLineage(
     ...(records.characters.records.length > 0
       ? { characters: composeCharacters(records, analysed.trees) }
       : {}),
+    ...(matrixFit && { matrixFit }),
     ...(completeness && { completeness }),
     traits,
     ghosts: composeGhosts(analysed.congruence),

@@ -51,11 +51,11 @@ test('every model has a row, the rate stands with the one that is used, and an e
 
 test('a number of any size is printed with three digits that count', () => {
   const voice = voiceOf('en');
-  expect([9.4701, 123.4, 0.0021755, 0, 0.60288].map((value) => significant(value, voice))).toEqual([
+  expect([9.4701, 123.4, 0.0021755, 0, -0.60288].map((value) => significant(value, voice))).toEqual([
     '9.47',
     '123',
     '0.00218',
     '0',
-    '0.603',
+    '−0.603',
   ]);
 });

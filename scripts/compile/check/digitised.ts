@@ -14,32 +14,44 @@ export function checkDigitised(lineage: ResolvedLineage, report: Report): void {
   const { pictures } = lineage.records;
   for (const { record, digitisings } of lineage.specimens) {
     for (const digitising of digitisings) {
-      checkPicture(digitising, pictures, report);
+      checkPicture(record.value.id, digitising, pictures, report);
       checkRepeats(record.value.id, digitising, report);
       if (digitising.source.mirrored) checkSides(record.value.id, digitising, lineage, report);
     }
   }
 }
 
+/** One finding a specimen: points outside are outside for one reason, as a picture that lies on its side. */
 function checkPicture(
+  specimen: string,
   { source, repeats }: Digitising,
   pictures: ReadonlyMap<string, PictureSize>,
   report: Report,
 ): void {
   const size = source.picture === undefined ? undefined : pictures.get(source.picture.normalize('NFC'));
   if (!size || source.mmPerUnit === 1) return;
-  for (const repeat of repeats) {
-    for (const [landmark, { at, span }] of repeat) {
-      const [x, y] = [at[0]!, at[1]!];
-      if (x >= 0 && y >= 0 && x <= size.width && y <= size.height) continue;
-      report.add(
-        'outside-picture',
-        span,
-        `"${landmark}" at ${x}, ${y} lies outside its picture of ${size.width} × ${size.height}`,
-        'digitise the point again, or name the picture that it was taken from',
-      );
-    }
-  }
+  const points = repeats.flatMap((repeat) =>
+    [...repeat].map(([landmark, { at, span }]) => ({ landmark, x: at[0]!, y: at[1]!, span })),
+  );
+  const isWithin = ({ x, y }: { x: number; y: number }, width: number, height: number) =>
+    x >= 0 && y >= 0 && x <= width && y <= height;
+  const [first, ...others] = points.filter((point) => !isWithin(point, size.width, size.height));
+  if (!first) return;
+  const { landmark, x, y, span } = first;
+  const more = others.length === 1 ? 'one more point' : `${others.length} more points`;
+  const who = `"${landmark}" at ${x}, ${y}`;
+  const where = `of ${size.width} × ${size.height}`;
+  const liesOnSide = points.every((point) => isWithin(point, size.height, size.width));
+  report.add(
+    'outside-picture',
+    span,
+    others.length === 0
+      ? `${who} lies outside its picture ${where}`
+      : `${who} and ${more} of ${specimen} lie outside their picture ${where}`,
+    liesOnSide
+      ? 'the picture lies on its side to its points: turn the file, or digitise it as pages show it'
+      : 'digitise the point again, or name the picture that it was taken from',
+  );
 }
 
 function checkRepeats(specimen: string, { repeats }: Digitising, report: Report): void {

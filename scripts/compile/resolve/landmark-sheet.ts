@@ -59,7 +59,7 @@ type RowReader = (row: readonly Cell[]) => [string, SheetPoint][];
 
 function wideReader(table: CsvTable, landmarks: ReadonlyMap<string, unknown>, report: Report): RowReader {
   const groups = new Map<string, number[]>();
-  let unknown = 0;
+  const unknown = new Set<string>();
   table.header.forEach((cell, index) => {
     if (cell.text === 'specimen' || cell.text === 'repeat') return;
     const match = coordinate.exec(cell.text);
@@ -70,14 +70,16 @@ function wideReader(table: CsvTable, landmarks: ReadonlyMap<string, unknown>, re
         `unknown column "${cell.text}" in a sheet of landmarks`,
         'name columns specimen, repeat, and LANDMARK.x, LANDMARK.y',
       );
+    } else if (unknown.has(match[1]!)) {
+      // Its x and its y bear one name, which is told of once.
     } else if (knownLandmark(match[1]!, cell, landmarks, report)) {
       const group = groups.get(match[1]!) ?? [];
       group['xyz'.indexOf(match[2]!)] = index;
       groups.set(match[1]!, group);
-    } else unknown++;
+    } else unknown.add(match[1]!);
   });
   // A misspelt column leaves its partner alone: that is one mistake.
-  if (unknown === 0) for (const [landmark, group] of groups) checkGroup(landmark, group, table, report);
+  if (unknown.size === 0) for (const [landmark, group] of groups) checkGroup(landmark, group, table, report);
   return (row) =>
     [...groups].flatMap(([landmark, group]) => {
       const point = readPoint(

@@ -22,16 +22,7 @@ describe('messages about landmarks and breaks', () => {
       }),
     ).toMatchInlineSnapshot(`
       "sheets/landmarks.csv:2:12-19 error outside-picture
-        "eye-front" at 205, -60 lies outside its picture of 500 × 300
-        digitise the point again, or name the picture that it was taken from
-      sheets/landmarks.csv:2:20-27 error outside-picture
-        "skull-rear" at 600, -10 lies outside its picture of 500 × 300
-        digitise the point again, or name the picture that it was taken from
-      sheets/landmarks.csv:3:12-19 error outside-picture
-        "eye-front" at 207, -61 lies outside its picture of 500 × 300
-        digitise the point again, or name the picture that it was taken from
-      sheets/landmarks.csv:3:20-27 error outside-picture
-        "skull-rear" at 602, -10 lies outside its picture of 500 × 300
+        "eye-front" at 205, -60 and 3 more points of hm-3 lie outside their picture of 500 × 300
         digitise the point again, or name the picture that it was taken from"
     `);
   });

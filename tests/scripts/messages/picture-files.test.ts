@@ -82,9 +82,6 @@ describe('messages about the files of pictures', () => {
     ).toMatchInlineSnapshot(`
       "sheets/landmarks.csv:1:41-51 error unknown-id
         unknown landmark: "eye-frnt"; did you mean "eye-front"?
-        name a landmark of scheme.yaml, or define it there
-      sheets/landmarks.csv:1:52-62 error unknown-id
-        unknown landmark: "eye-frnt"; did you mean "eye-front"?
         name a landmark of scheme.yaml, or define it there"
     `);
   });

@@ -11,11 +11,11 @@ import type { LineageView } from '../lineage/view.ts';
 const layout: PlateLayout = {
   ...phone,
   width: 400,
-  height: 446,
-  fontSize: 12.5,
+  height: 400,
+  fontSize: 13.5,
   markScale: 0.8,
   column: { left: 6, width: 22, turned: true },
-  chart: { left: 62, right: 392, top: 26, bottom: 410 },
+  chart: { left: 62, right: 392, top: 26, bottom: 362 },
   axis: { zero: 72, hundred: 336 },
 };
 

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { cp, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright';
@@ -12,24 +11,13 @@ import { writeLineage } from '../site/fixtures/write-lineage.ts';
 import { holdFaces, noteShifts, shiftOf } from '../site/held-faces.ts';
 import { screens } from '../site/open-page.ts';
 import { openingWeight, sent } from '../site/opening-weight.ts';
+import { buildSite, quantile, removeSite, spread } from './built-site.ts';
 import { writeRivals } from './page-rivals.ts';
 
 const timeout = 10 * 60_000;
 const runs = 15;
 
-/** Builds the site that the bench looks at, in a folder of its own. */
-function build(out: string, content = join(projectRoot, 'content')): void {
-  const command = [join(projectRoot, 'scripts', 'build.ts'), '--content', content, '--out', out];
-  const built = spawnSync(process.execPath, command, { cwd: projectRoot, encoding: 'utf8' });
-  if (built.status !== 0) throw new Error(`the site did not build\n${built.stderr}`);
-}
-
-const quantile = (values: readonly number[], share: number) =>
-  [...values].sort((a, b) => a - b)[Math.round((values.length - 1) * share)]!;
 const median = (values: readonly number[]) => quantile(values, 0.5);
-/** Median, with the quartiles behind it. */
-const spread = (values: readonly number[], digits = 0) =>
-  `${median(values).toFixed(digits)} (${quantile(values, 0.25).toFixed(digits)}–${quantile(values, 0.75).toFixed(digits)})`;
 const kilobytes = (bytes: number) => `${(bytes / 1000).toFixed(1)} KB`;
 
 async function weigh(folder: string): Promise<void> {
@@ -100,8 +88,7 @@ async function scrollThrough(view: Page, address: string, slowed: number): Promi
 }
 
 test('the explainer: bytes, first paint, long tasks while scrolling, layout shift', { timeout }, async () => {
-  const folder = join(projectRoot, '.lineament', `bench-${process.pid}`);
-  build(folder);
+  const folder = buildSite('bench');
   await weigh(folder);
   const server = await serveFolder(folder);
   const browser = await chromium.launch(launchOptions(requireBrowser()));
@@ -127,7 +114,7 @@ test('the explainer: bytes, first paint, long tasks while scrolling, layout shif
   }
   await browser.close();
   await server.close();
-  await rm(folder, { recursive: true, force: true });
+  await removeSite(folder);
 });
 
 /** Milliseconds until the first paint that has a figure in it, on a slowed processor with nothing kept. */
@@ -154,8 +141,7 @@ test(
   'the first figure: beside a bare page of the same words, and a chart drawn in the browser',
   { timeout },
   async () => {
-    const folder = join(projectRoot, '.lineament', `bench-rivals-${process.pid}`);
-    build(folder);
+    const folder = buildSite('bench-rivals');
     const { scriptBytes } = await writeRivals(folder, join(folder, 'reed-trunks'));
     const server = await serveFolder(folder);
     const browser = await chromium.launch(launchOptions(requireBrowser()));
@@ -180,7 +166,7 @@ test(
     console.log(`script of the chart drawn in the browser, gzip: ${kilobytes(scriptBytes)}`);
     await browser.close();
     await server.close();
-    await rm(folder, { recursive: true, force: true });
+    await removeSite(folder);
   },
 );
 
@@ -209,15 +195,14 @@ async function shiftOfScroll(
 type Size = { width: number; height: number };
 
 test('layout shift with the faces held back, in three languages on three screens', { timeout }, async () => {
-  const folder = join(projectRoot, '.lineament', `bench-faces-${process.pid}`);
-  const content = join(folder, 'content');
+  const content = join(projectRoot, '.lineament', `bench-faces-content-${process.pid}`);
   await cp(join(projectRoot, 'content'), content, { recursive: true });
   await writeLineage(
     content,
     hardLineages.find(({ id }) => id === 'right-to-left')!,
   );
-  build(join(folder, 'site'), content);
-  const server = await serveFolder(join(folder, 'site'));
+  const folder = buildSite('bench-faces', content);
+  const server = await serveFolder(folder);
   const browser = await chromium.launch(launchOptions(requireBrowser()));
   for (const path of ['reed-trunks/', 'reed-trunks/es/', 'right-to-left/'])
     for (const { name, ...screen } of screens) {
@@ -230,5 +215,6 @@ test('layout shift with the faces held back, in three languages on three screens
     }
   await browser.close();
   await server.close();
-  await rm(folder, { recursive: true, force: true });
+  await removeSite(folder);
+  await rm(content, { recursive: true, force: true });
 });

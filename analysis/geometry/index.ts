@@ -40,5 +40,5 @@ export { applySimilarity, findSimilarity, type Similarity } from './similarity.t
 export { shapeAtValue, shapeTrend, type ShapeTrend, type ValuedShape } from './shape-trend.ts';
 export { shapeTrendOnTree } from './shape-trend-on-tree.ts';
 export { shapesAlong, shapesAtNodes } from './shapes-on-tree.ts';
-export { simplifyLine } from './simplify.ts';
+export { distanceToStretch, simplifyLine } from './simplify.ts';
 export { fitTemplate, templateShape, type TemplateFit } from './template-fit.ts';

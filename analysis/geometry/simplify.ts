@@ -28,7 +28,8 @@ function farthestBetween(points: readonly PlanePoint[], from: number, to: number
   return [farthest, most];
 }
 
-function distanceToStretch([x, y]: PlanePoint, [ax, ay]: PlanePoint, [bx, by]: PlanePoint): number {
+/** Distance of a point from the straight stretch between two others. */
+export function distanceToStretch([x, y]: PlanePoint, [ax, ay]: PlanePoint, [bx, by]: PlanePoint): number {
   const [dx, dy] = [bx - ax, by - ay];
   const squared = dx * dx + dy * dy;
   const share = squared === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / squared));

@@ -19,9 +19,9 @@ export class SliceLine {
   show(ageMa: number, cut: readonly CutBranch[], said: string): void {
     const { chart } = this.#block;
     const y = heightOfAge(chart, ageMa);
-    this.#handle.setAttribute('transform', `translate(0 ${y.toFixed(1)})`);
-    this.#handle.setAttribute('aria-valuenow', String(ageMa));
-    this.#handle.setAttribute('aria-valuetext', said);
+    put(this.#handle, 'transform', `translate(0 ${y.toFixed(1)})`);
+    put(this.#handle, 'aria-valuenow', String(ageMa));
+    put(this.#handle, 'aria-valuetext', said);
     cut.forEach(({ branch, hasBone }, index) => {
       const circle = this.#circleAt(index);
       put(circle, 'class', hasBone ? 'slice-cut slice-cut-bone' : 'slice-cut');

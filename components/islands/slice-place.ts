@@ -1,72 +1,97 @@
-import { linePoints } from '../slice/line-points.ts';
-import { findOutline, type CutBranch } from '../slice/slice-at.ts';
+import { everyPoint, linePoints } from '../slice/line-points.ts';
+import { findShape, type CutBranch } from '../slice/slice-at.ts';
 import type { SliceAnimal, SliceBlock } from '../slice/slice-block.ts';
 
 /**
- * One place in the row of skulls. It shows whatever branch stands there and writes only what has changed; its elements stay
- * where they are, because a browser lays out anew what is moved.
+ * The place of one branch in the row of skulls. It writes only what has changed since it was last drawn; its row says when that
+ * is.
  */
 export class SlicePlace {
+  readonly item: HTMLElement;
   readonly #block: SliceBlock;
-  /** Where the outline of one branch after another is worked out, for all places of a row. */
-  readonly #room: Float64Array;
-  readonly #item: HTMLElement;
   readonly #frame: HTMLElement;
   readonly #shape: SVGSVGElement;
   readonly #lines: readonly Element[];
-  readonly #name: HTMLElement;
   readonly #note: HTMLElement;
+  #picture: HTMLImageElement | null;
+  #cut: CutBranch | undefined;
+  #isInSight = true;
+  #order = NaN;
   #told = '';
-  #drawn = '';
+  #drawnShare = NaN;
+  #isRough = false;
 
-  constructor(block: SliceBlock, item: HTMLElement, room: Float64Array) {
+  /** Takes an element of the page, with the skull of the branch that is drawn in it, if any. */
+  constructor(block: SliceBlock, item: HTMLElement) {
     this.#block = block;
-    this.#room = room;
-    this.#item = item;
+    this.item = item;
     this.#frame = item.querySelector<HTMLElement>('.slice-picture')!;
     this.#shape = item.querySelector('svg')!;
     this.#lines = [...this.#shape.children];
-    this.#name = item.querySelector<HTMLElement>('.slice-name')!;
     this.#note = item.querySelector<HTMLElement>('.slice-note')!;
+    this.#picture = item.querySelector('img');
   }
 
-  get branch(): string | undefined {
-    return this.#item.dataset['branch'];
+  get isInSight(): boolean {
+    return this.#isInSight;
   }
 
-  /** Shows a cut branch, with the picture of its animal's bones where the line cuts them and there is one. */
-  show(cut: CutBranch, pictureOf: (animal: SliceAnimal) => HTMLImageElement | undefined): void {
+  /** Stands at a place of the row with a cut of its branch to draw; nothing is moved in the document for it. */
+  stand(order: number, cut: CutBranch): void {
+    this.#cut = cut;
+    if (order === this.#order) return;
+    this.#order = order;
+    this.item.style.order = String(order);
+  }
+
+  /** Learns whether it can be seen, and catches up with the line when it comes into sight. */
+  see(isInSight: boolean): void {
+    this.#isInSight = isInSight;
+    if (isInSight) this.draw(true);
+  }
+
+  /** Draws its branch as the line cuts it, with few points or with all. */
+  draw(isRough: boolean): void {
+    const cut = this.#cut;
+    if (!cut) return;
     const animal = cut.hasBone ? cut.branch.animal : undefined;
-    const picture = animal && pictureOf(animal);
-    const isDrawn = !picture && this.#draw(cut);
-    const told = `${cut.branch.id} ${animal ? 'bone' : isDrawn ? 'shape' : 'none'}`;
-    if (told === this.#told) return;
+    const isInked = animal?.picture !== undefined;
+    const isDrawn = !isInked && this.#drawShape(cut, isRough);
+    const told = animal ? 'bone' : isDrawn ? 'shape' : 'none';
+    if (told !== this.#told) this.#tell(told, isDrawn, animal);
+  }
+
+  #tell(told: string, isDrawn: boolean, animal: SliceAnimal | undefined): void {
     this.#told = told;
-    this.#item.dataset['branch'] = cut.branch.id;
-    this.#item.className = `slice-branch ${animal ? 'slice-inked' : 'slice-ruled'}`;
-    this.#hang(picture);
+    this.item.className = `slice-branch ${animal ? 'slice-inked' : 'slice-ruled'}`;
+    if (animal?.picture !== undefined) this.#hang(animal.picture);
+    this.#picture?.toggleAttribute('hidden', animal?.picture === undefined);
     if (isDrawn) this.#shape.removeAttribute('display');
     else this.#shape.setAttribute('display', 'none');
-    this.#name.replaceChildren(...(animal?.name ?? cut.branch.name).map(nodeOfRun));
+    const name = animal?.name ?? this.#cut!.branch.name;
+    this.item.querySelector('.slice-name')!.replaceChildren(...name.map(nodeOfRun));
     const note = animal?.note ?? this.#block.words[isDrawn ? 'slice.inferred' : 'slice.noShape'] ?? '';
     if (this.#note.textContent !== note) this.#note.textContent = note;
   }
 
-  /** Puts a picture into the frame, and takes out one of before. */
-  #hang(picture: HTMLImageElement | undefined): void {
-    for (const before of this.#frame.querySelectorAll('img')) if (before !== picture) before.remove();
-    if (picture && picture.parentNode !== this.#frame) this.#frame.prepend(picture);
+  /** Puts the picture of the bones into the frame when it is first shown. */
+  #hang(address: string): void {
+    if (this.#picture) return;
+    const [, , width, height] = this.#block.box;
+    this.#picture = new Image(Math.round(width / 10), Math.round(height / 10));
+    this.#picture.alt = '';
+    this.#picture.src = address;
+    this.#frame.prepend(this.#picture);
   }
 
-  /** Draws the shape of a branch, and says whether it has one. One that has ended stands still. */
-  #draw(cut: CutBranch): boolean {
-    const drawn = `${cut.branch.id} ${cut.share}`;
-    if (drawn === this.#drawn) return true;
-    const outline = findOutline(this.#block, cut, this.#room);
-    if (!outline) return false;
-    this.#drawn = drawn;
+  /** Draws the shape of the branch, and says whether it has one. One that has ended stands still. */
+  #drawShape(cut: CutBranch, isRough: boolean): boolean {
+    const shape = findShape(this.#block, cut);
+    if (!shape) return false;
+    if (cut.share === this.#drawnShare && (isRough || !this.#isRough)) return true;
+    [this.#drawnShare, this.#isRough] = [cut.share, isRough];
     this.#block.lines.forEach((line, index) =>
-      this.#lines[index]!.setAttribute('points', linePoints(outline, line)),
+      this.#lines[index]!.setAttribute('points', linePoints(shape, isRough ? line.rough : everyPoint(line))),
     );
     return true;
   }

@@ -1,67 +1,85 @@
 import type { CutBranch } from '../slice/slice-at.ts';
-import type { SliceAnimal, SliceBlock } from '../slice/slice-block.ts';
+import type { SliceBlock } from '../slice/slice-block.ts';
 import { SlicePlace } from './slice-place.ts';
 
-/** The row of skulls that a line cuts: places that stay, each of which shows the branch that has come to stand there. */
+/** How far beyond the screen a skull still moves with the line. */
+const beyond = '40px';
+/** How many skulls one step of a moving line draws; with more in sight they take turns, so that no step is slower for them. */
+const mostAStep = 8;
+
+/**
+ * The row of skulls that a line cuts, each branch with a place of its own. While the line moves, places change their order by
+ * style alone, because a browser lays out anew what is moved in the document; that follows when the line rests.
+ */
 export class SliceRow {
   readonly #block: SliceBlock;
   readonly #list: HTMLElement;
   readonly #form: HTMLTemplateElement;
-  readonly #items: HTMLElement[];
-  readonly #places: SlicePlace[];
-  readonly #room: Float64Array;
-  /** Pictures of bones by their address. */
-  readonly #pictures: Map<string, HTMLImageElement>;
+  /** Places by their branch, those that were cut before too. */
+  readonly #places = new Map<string, SlicePlace>();
   readonly #stillness = matchMedia('(prefers-reduced-motion: reduce)');
-  #shown: ReadonlySet<string>;
+  readonly #sight = new IntersectionObserver((entries) => this.#see(entries), { rootMargin: beyond });
+  #shown: readonly SlicePlace[];
+  /** Whose turn it is. */
+  #turn = 0;
 
   /** Takes over the places that the page has drawn. */
   constructor(block: SliceBlock, list: HTMLElement, form: HTMLTemplateElement) {
     this.#block = block;
     this.#list = list;
     this.#form = form;
-    this.#items = [...list.querySelectorAll<HTMLElement>(':scope > li')];
-    this.#room = new Float64Array(Math.max(0, ...block.outlines.map((outline) => outline?.length ?? 0)));
-    this.#places = this.#items.map((item) => new SlicePlace(block, item, this.#room));
-    this.#shown = new Set(this.#places.map(({ branch }) => branch ?? ''));
-    this.#pictures = new Map(
-      [...list.querySelectorAll('img')].map((image) => [image.getAttribute('src') ?? '', image]),
-    );
+    const items = [...list.querySelectorAll<HTMLElement>(':scope > li')];
+    this.#shown = items.map((item) => this.#keep(item.dataset['branch'] ?? '', item));
   }
 
   /** Shows these branches in this order; those that were not cut before come in softly. */
-  show(cut: readonly CutBranch[]): void {
-    while (this.#items.length < cut.length) this.#addPlace();
-    cut.forEach((each, index) => this.#places[index]!.show(each, this.#pictureOf));
-    this.#items.forEach((item, index) => {
-      if (index >= cut.length) item.remove();
-      else if (!item.isConnected) this.#list.append(item);
-    });
-    const come = this.#items.filter(
-      (_, index) => index < cut.length && !this.#shown.has(cut[index]!.branch.id),
-    );
-    this.#shown = new Set(cut.map(({ branch }) => branch.id));
+  show(cut: readonly CutBranch[], isMoving: boolean): void {
+    const places = cut.map(({ branch }) => this.#places.get(branch.id) ?? this.#make(branch.id));
+    places.forEach((place, index) => place.stand(index, cut[index]!));
+    if (isMoving) this.#drawInTurn(places);
+    else for (const place of places) place.draw(false);
+    for (const place of this.#shown) if (!places.includes(place)) place.item.remove();
+    const come = places.filter(({ item }) => !item.isConnected).map(({ item }) => item);
+    if (come.length > 0) this.#list.append(...come);
+    this.#shown = places;
+    if (!isMoving) this.#arrange();
     if (!this.#stillness.matches) come.forEach(comeIn);
   }
 
-  #addPlace(): void {
-    const item = document.importNode(this.#form.content, true).querySelector<HTMLElement>('li')!;
-    this.#items.push(item);
-    this.#places.push(new SlicePlace(this.#block, item, this.#room));
+  /** Draws those that come now, and some of the others that can be seen. */
+  #drawInTurn(places: readonly SlicePlace[]): void {
+    for (const place of places) if (!place.item.isConnected) place.draw(true);
+    const inSight = places.filter(({ isInSight }) => isInSight);
+    const count = Math.min(mostAStep, inSight.length);
+    for (let step = 0; step < count; step++) inSight[(this.#turn + step) % inSight.length]!.draw(true);
+    this.#turn = inSight.length > 0 ? (this.#turn + count) % inSight.length : 0;
   }
 
-  /** The picture of an animal's bones, made when it is first shown. */
-  #pictureOf = ({ picture }: SliceAnimal): HTMLImageElement | undefined => {
-    if (picture === undefined) return undefined;
-    const known = this.#pictures.get(picture);
-    if (known) return known;
-    const [, , width, height] = this.#block.box;
-    const image = new Image(Math.round(width / 10), Math.round(height / 10));
-    image.alt = '';
-    image.src = picture;
-    this.#pictures.set(picture, image);
-    return image;
-  };
+  /** Brings the document into the order that is seen, for those who read it there. */
+  #arrange(): void {
+    this.#shown.forEach(({ item }, index) => {
+      const there = this.#list.children[index];
+      if (there !== item) this.#list.insertBefore(item, there ?? null);
+    });
+  }
+
+  #make(branch: string): SlicePlace {
+    const item = document.importNode(this.#form.content, true).querySelector<HTMLElement>('li')!;
+    item.dataset['branch'] = branch;
+    return this.#keep(branch, item);
+  }
+
+  #keep(branch: string, item: HTMLElement): SlicePlace {
+    const place = new SlicePlace(this.#block, item);
+    this.#places.set(branch, place);
+    this.#sight.observe(item);
+    return place;
+  }
+
+  #see(entries: readonly IntersectionObserverEntry[]): void {
+    for (const { target, isIntersecting } of entries)
+      this.#places.get((target as HTMLElement).dataset['branch'] ?? '')?.see(isIntersecting);
+  }
 }
 
 function comeIn(item: HTMLElement): void {

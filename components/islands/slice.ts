@@ -3,6 +3,7 @@ import { ageAtHeight } from '../slice/chart-places.ts';
 import { ageAtNextFork, allowedAge, cutBranches, oldestAge } from '../slice/slice-at.ts';
 import type { SliceBlock } from '../slice/slice-block.ts';
 import { ageWords, boneWords } from '../slice/slice-words.ts';
+import type { Voice } from '../messages/say.ts';
 import { liveVoice } from '../take-away/live-voice.ts';
 import { SliceLine } from './slice-line.ts';
 import { SliceRow } from './slice-row.ts';
@@ -17,9 +18,13 @@ const keySteps: Readonly<Record<string, number>> = {
   PageDown: 5,
 };
 
+/** A line that has not moved for so long is at rest, in milliseconds. */
+const restMs = 150;
+
 /** What the line needs once it moves. */
 interface Moving {
   readonly block: SliceBlock;
+  readonly voice: Voice;
   readonly row: SliceRow;
   readonly line: SliceLine;
 }
@@ -34,6 +39,7 @@ class TreeSlice extends HTMLElement {
   #ageMa = 0;
   #wishedMa: number | undefined;
   #dragging = false;
+  #resting: ReturnType<typeof setTimeout> | undefined;
 
   connectedCallback(): void {
     this.#ageMa = Number(this.dataset['age']);
@@ -56,6 +62,7 @@ class TreeSlice extends HTMLElement {
   }
 
   disconnectedCallback(): void {
+    clearTimeout(this.#resting);
     removeEventListener('popstate', this.#follow);
     this.removeEventListener('click', this.#onClick);
   }
@@ -105,6 +112,7 @@ class TreeSlice extends HTMLElement {
     const form = this.querySelector<HTMLTemplateElement>('.slice-form')!;
     this.#ready = {
       block,
+      voice: liveVoice(block.language, block.words),
       row: new SliceRow(block, list, form),
       line: new SliceLine(block, this.#handle()),
     };
@@ -113,23 +121,25 @@ class TreeSlice extends HTMLElement {
   }
 
   /** Moves the line; a wish that came later while the shapes were on their way wins. */
-  async #go(ageMa: number): Promise<void> {
+  async #go(ageMa: number, isMoving = false): Promise<void> {
     this.#wishedMa = ageMa;
     const moving = this.#ready ?? (await this.#fetch());
-    if (moving && this.#wishedMa === ageMa) this.#show(moving, allowedAge(moving.block.branches, ageMa));
+    if (!moving || this.#wishedMa !== ageMa) return;
+    this.#ageMa = allowedAge(moving.block.branches, ageMa);
+    clearTimeout(this.#resting);
+    this.#show(moving, isMoving);
+    if (isMoving) this.#resting = setTimeout(() => this.#show(moving, false), restMs);
   }
 
-  #show({ block, row, line }: Moving, ageMa: number): void {
-    this.#ageMa = ageMa;
-    const voice = liveVoice(block.language, block.words);
-    const cut = cutBranches(block, ageMa);
-    const said = ageWords(voice, ageMa, cut.length);
-    line.show(ageMa, cut, said);
-    row.show(cut);
-    this.querySelector('.slice-count')!.textContent = said;
-    this.querySelector('.slice-split')!.textContent = boneWords(voice, cut);
-    this.dataset['age'] = String(ageMa);
-    if (!this.#dragging) this.#keep();
+  /** Draws the line and what it cuts: roughly while it moves, all of it and the address when it rests. */
+  #show({ block, voice, row, line }: Moving, isMoving: boolean): void {
+    const cut = cutBranches(block, this.#ageMa);
+    const said = ageWords(voice, this.#ageMa, cut.length);
+    line.show(this.#ageMa, cut, said);
+    row.show(cut, isMoving);
+    write(this.querySelector('.slice-count')!, said);
+    write(this.querySelector('.slice-split')!, boneWords(voice, cut));
+    if (!isMoving) this.#keep();
   }
 
   /** Puts the age into the address, without a new entry of the history for every step. */
@@ -164,14 +174,12 @@ class TreeSlice extends HTMLElement {
   };
 
   #onUp = (): void => {
-    if (!this.#dragging) return;
     this.#dragging = false;
-    this.#keep();
   };
 
   #moveTo(event: PointerEvent): void {
     const age = this.#ageUnder(event);
-    if (age !== undefined) void this.#go(age);
+    if (age !== undefined) void this.#go(age, true);
   }
 
   #onKey = (event: KeyboardEvent): void => {
@@ -179,7 +187,8 @@ class TreeSlice extends HTMLElement {
     const age = event.key === 'Home' ? Infinity : event.key === 'End' ? 0 : this.#ageMa + (step ?? NaN);
     if (Number.isNaN(age) || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
-    void this.#go(age);
+    // A key that is held down moves the line; one press is a step that rests at once.
+    void this.#go(age, event.repeat);
   };
 
   #onClick = async (event: MouseEvent): Promise<void> => {
@@ -197,6 +206,13 @@ class TreeSlice extends HTMLElement {
   async #tap(event: MouseEvent): Promise<void> {
     if (await this.#fetch()) this.#moveTo(event as PointerEvent);
   }
+}
+
+/** Changes the text of an element in the node that holds it: to put a new one there would have the page's styles looked through. */
+function write(element: Element, text: string): void {
+  const node = element.firstChild;
+  if (node instanceof Text) node.data = text;
+  else element.textContent = text;
 }
 
 customElements.define('tree-slice', TreeSlice);

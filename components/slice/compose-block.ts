@@ -7,6 +7,7 @@ import type { LineageView } from '../lineage/view.ts';
 import { interfaceLanguages } from '../messages/say.ts';
 import { branchName } from './branch-names.ts';
 import { findShapedOutline, shapeOfNode } from './node-outlines.ts';
+import { roughPoints } from './rough-points.ts';
 import type { SliceAnimal, SliceBlock, SliceBranch } from './slice-block.ts';
 import { sliceChart } from './slice-chart.ts';
 import { templateOutline, type TemplateOutline } from './template-outline.ts';
@@ -38,7 +39,7 @@ export function findSliceBlock(view: LineageView): SliceBlock | undefined {
     schema: 'lineament.slice/2',
     branches: sliceBranches(view, tree),
     values: shapes.nodes.map(({ at }) => at[2 * reading]!),
-    lines: outline.lines,
+    lines: outline.lines.map((line) => ({ ...line, rough: roughPoints(outlines, line) })),
     outlines,
     box: boxAround(outlines),
     chart: sliceChart(view).measure,

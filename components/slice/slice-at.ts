@@ -40,26 +40,26 @@ function hasBoneAt({ animal }: SliceBranch, ageMa: number): boolean {
   return animal !== undefined && animal.firstMa >= ageMa && animal.lastMa <= ageMa;
 }
 
-/** Numbers that lie at a share of the way between two lists of equal length; in `between`, if room for them is given. */
-export function numbersBetween(
-  from: ArrayLike<number>,
-  to: ArrayLike<number>,
-  share: number,
-  between: Float64Array = new Float64Array(from.length),
-): Float64Array {
-  for (let index = 0; index < between.length; index++)
-    between[index] = from[index]! + share * (to[index]! - from[index]!);
-  return between;
+/** A shape on its way between the outlines of two nodes. */
+export interface ShapeEnds {
+  readonly from: ArrayLike<number>;
+  readonly to: ArrayLike<number>;
+  /** How far on the way it is, 0 to 1. */
+  readonly share: number;
 }
 
-/** The outline of a cut branch, in `room` if that is given; undefined where one of its ends has none. */
-export function findOutline(
+/** What the shape of a cut branch lies between; undefined where one of its ends has no outline. */
+export function findShape(
   { outlines }: { readonly outlines: readonly (ArrayLike<number> | null)[] },
   { branch, share }: Pick<CutBranch, 'branch' | 'share'>,
-  room?: Float64Array,
-): Float64Array | undefined {
+): ShapeEnds | undefined {
   const [from, to] = [outlines[branch.ends[0]], outlines[branch.ends[1]]];
-  return from && to ? numbersBetween(from, to, share, room) : undefined;
+  return from && to ? { from, to, share } : undefined;
+}
+
+/** Numbers that lie at a share of the way between two lists of equal length. */
+export function numbersBetween(from: ArrayLike<number>, to: ArrayLike<number>, share: number): Float64Array {
+  return Float64Array.from(from, (start, index) => start + share * (to[index]! - start));
 }
 
 /** Ages at which the page itself cuts the tree: those that the story names, once each; without one, the middle of the tree's time. */

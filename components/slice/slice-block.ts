@@ -8,6 +8,11 @@ export interface OutlineLine {
   readonly last: number;
 }
 
+/** A line with those of its points that are enough while the visitor moves the line across the tree. */
+export interface MovingLine extends OutlineLine {
+  readonly rough: readonly number[];
+}
+
 /** A named animal whose own twig a branch is. */
 export interface SliceAnimal {
   readonly taxon: string;
@@ -41,7 +46,7 @@ export interface SliceBlock {
   readonly branches: readonly SliceBranch[];
   /** Value of the trait at each node. */
   readonly values: readonly number[];
-  readonly lines: readonly OutlineLine[];
+  readonly lines: readonly MovingLine[];
   /** x and y of each point of the outline at each node, in tenths of a unit; null where the template would fold. */
   readonly outlines: readonly (readonly number[] | null)[];
   /** Left, top, width and height of every picture, in tenths of a unit. */

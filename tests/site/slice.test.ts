@@ -117,8 +117,60 @@ describe('the slice', () => {
     await view.mouse.move(box.x + box.width / 2, heightAt(10), { steps: 4 });
     await view.mouse.up();
     await expect.poll(async () => Math.abs((await ageOf(view)) - 10)).toBeLessThan(0.2);
-    expect(await shown(view)).toEqual(wanted(await ageOf(view)));
+    await untilCut(view, await ageOf(view));
     await closePage({ view });
+  });
+
+  test('is drawn with fewer points while it moves, and with all of them, in the order of the document, when it rests', async () => {
+    const { view } = await open('?cut=40');
+    await untilCut(view, 40);
+    await view.locator('.slice-row:first-child .slice-ruled').first().scrollIntoViewIfNeeded();
+    const counts = () =>
+      view
+        .locator('.slice-row:first-child .slice-ruled .slice-bone')
+        .evaluateAll((bones) => bones.map((bone) => (bone as SVGPolygonElement).points.numberOfItems));
+    const resting = await counts();
+    const moving = await view.evaluate(async () => {
+      const frame = () => new Promise(requestAnimationFrame);
+      // The row learns what is in sight a frame after a scroll.
+      for (let count = 0; count < 3; count++) await frame();
+      const key = new KeyboardEvent('keydown', { key: 'ArrowDown', bubbles: true, repeat: true });
+      document.querySelector('.slice-handle')!.dispatchEvent(key);
+      const bones = document.querySelectorAll<SVGPolygonElement>(
+        '.slice-row:first-child .slice-ruled .slice-bone',
+      );
+      return [...bones].map((bone) => bone.points.numberOfItems);
+    });
+    expect(Math.min(...moving)).toBeLessThan(Math.min(...resting));
+    await expect.poll(async () => Math.min(...(await counts()))).toBe(Math.min(...resting));
+    await untilCut(view, 40.5);
+    const { view: fresh } = await open('?cut=40.5');
+    await untilCut(fresh, 40.5);
+    const points = (page: Page) =>
+      page
+        .locator('.slice-row:first-child .slice-ruled :is(polygon, polyline)')
+        .evaluateAll((all) => all.map((line) => line.getAttribute('points')));
+    expect(await points(view)).toEqual(await points(fresh));
+    await closePage({ view });
+    await closePage({ view: fresh });
+  });
+
+  test('keeps its chart in sight above the row on a phone, and lets it go where the screen is too low', async () => {
+    const topAfterScroll = async (width: number, height: number) => {
+      const { view } = await open('?cut=33', { width, height });
+      await untilCut(view, 33);
+      await view
+        .locator('.slice-branches')
+        .first()
+        .evaluate((row) => {
+          scrollBy({ top: row.getBoundingClientRect().top - 80, behavior: 'instant' });
+        });
+      const box = (await view.locator('.slice-chart').boundingBox())!;
+      await closePage({ view });
+      return box.y;
+    };
+    expect(await topAfterScroll(390, 844)).toBeCloseTo(0, 0);
+    expect(await topAfterScroll(320, 256)).toBeLessThan(-200);
   });
 
   test('goes from fork to fork by its buttons: one branch becomes two', async () => {
@@ -141,7 +193,7 @@ describe('the slice', () => {
     await handle(view).focus();
     await view.keyboard.press('ArrowUp');
     await untilCut(view, 13.7);
-    expect(new URL(view.url()).search).toBe('?without=riparhina-dura&cut=13.7');
+    await expect.poll(() => new URL(view.url()).search).toBe('?without=riparhina-dura&cut=13.7');
     await view.reload();
     await untilCut(view, 13.7);
     await closePage({ view });

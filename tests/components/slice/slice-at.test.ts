@@ -5,12 +5,12 @@ import { seededRandom } from '../../../analysis/random/index.ts';
 import { rootOf, tipsOf, type DatedTree } from '../../../analysis/tree/index.ts';
 import { acrossAt, ageAtHeight, heightOfAge } from '../../../components/slice/chart-places.ts';
 import { ageIn, searchWithAge } from '../../../components/slice/address.ts';
-import { linePoints } from '../../../components/slice/line-points.ts';
+import { everyPoint, linePoints } from '../../../components/slice/line-points.ts';
 import {
   ageAtNextFork,
   allowedAge,
   cutBranches,
-  findOutline,
+  findShape,
   numbersBetween,
   oldestAge,
   shareAt,
@@ -77,18 +77,12 @@ describe('the shape of a cut branch', () => {
 
   test('is missing where the template folds at one of its ends', () => {
     const cut = { branch: { ends: [0, 1] } as unknown as SliceBranch, share: 0.5 };
-    expect(findOutline({ outlines: [[0, 0], null] }, cut)).toBeUndefined();
-    expect([
-      ...findOutline(
-        {
-          outlines: [
-            [0, 4],
-            [10, 8],
-          ],
-        },
-        cut,
-      )!,
-    ]).toEqual([5, 6]);
+    expect(findShape({ outlines: [[0, 0], null] }, cut)).toBeUndefined();
+    const [from, to] = [
+      [0, 4],
+      [10, 8],
+    ];
+    expect(findShape({ outlines: [from, to] }, cut)).toEqual({ from, to, share: 0.5 });
   });
 });
 
@@ -174,7 +168,9 @@ describe('the address of a slice', () => {
 });
 
 test('the points of a line are whole numbers, from its first to its last', () => {
-  const outline = [0, 0, 10.4, 0, 10, -9.6, 3, 3];
-  expect(linePoints(outline, { role: 'bone', first: 0, last: 2 }).trim()).toBe('0 0 10 0 10 -10');
-  expect(linePoints(outline, { role: 'bone-edge', first: 2, last: 3 }).trim()).toBe('10 -10 3 3');
+  const from = [0, 0, 10.4, 0, 10, -9.6, 3, 3];
+  const still = { from, to: from, share: 0.3 };
+  expect(linePoints(still, everyPoint({ first: 0, last: 2 })).trim()).toBe('0 0 10 0 10 -10');
+  expect(linePoints(still, everyPoint({ first: 2, last: 3 })).trim()).toBe('10 -10 3 3');
+  expect(linePoints({ from: [0, 0], to: [10, -20], share: 0.25 }, [0]).trim()).toBe('3 -5');
 });

@@ -6,9 +6,10 @@ import { plateData } from '../../../components/figures/scene/plate-data.ts';
 import { templateShape } from '../../../analysis/geometry/index.ts';
 import { lineageView, type LineageView } from '../../../components/lineage/view.ts';
 import { findSliceBlock } from '../../../components/slice/compose-block.ts';
+import { everyPoint } from '../../../components/slice/line-points.ts';
 import { shapeOfNode } from '../../../components/slice/node-outlines.ts';
-import { cutBranches, findOutline, numbersBetween } from '../../../components/slice/slice-at.ts';
-import type { SliceBlock } from '../../../components/slice/slice-block.ts';
+import { cutBranches, findShape, numbersBetween } from '../../../components/slice/slice-at.ts';
+import type { MovingLine, SliceBlock } from '../../../components/slice/slice-block.ts';
 import { templateOutline } from '../../../components/slice/template-outline.ts';
 import { compileLineage } from '../../../scripts/compile/index.ts';
 
@@ -19,6 +20,22 @@ beforeAll(async () => {
   view = lineageView(compiled!, 'en');
   block = findSliceBlock(view)!;
 });
+
+/** How far each point of a line lies from the same line drawn roughly, in tenths of a unit. */
+function gapsOf(outline: readonly number[], { first, last, rough }: MovingLine): number[] {
+  const at = (index: number): readonly [number, number] => [outline[2 * index]!, outline[2 * index + 1]!];
+  return everyPoint({ first, last }).map((index) => {
+    const after = Math.max(
+      1,
+      rough.findIndex((each) => each >= index),
+    );
+    const [[x, y], [ax, ay], [bx, by]] = [at(index), at(rough[after - 1]!), at(rough[after]!)];
+    const [dx, dy] = [bx - ax, by - ay];
+    const along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1);
+    const share = Math.min(1, Math.max(0, along));
+    return Math.hypot(x - ax - dx * share, y - ay - dy * share);
+  });
+}
 
 describe('the block of a slice', () => {
   test('counts as the story and the plate do', () => {
@@ -61,7 +78,8 @@ describe('the block of a slice', () => {
       const [from, to] = cut.branch.ends.map((node) => shapes.nodes[node]!.at) as [number[], number[]];
       const shape = shapeOfNode(shapes, numbersBetween(from, to, cut.share));
       const warp = fitWarp(templateShape(template), shape);
-      const outline = findOutline(block, cut)!;
+      const { from: start, to: end, share } = findShape(block, cut)!;
+      const outline = numbersBetween(start, end, share);
       points.forEach((point, index) => {
         const [x, y] = applyWarp(warp, point);
         farthest = Math.max(
@@ -71,6 +89,15 @@ describe('the block of a slice', () => {
       });
     }
     expect(farthest).toBeLessThan(0.85);
+  });
+
+  test('has rough lines for a moving shape: under two thirds of the points, within 2.5 units at every node', () => {
+    const count = (of: (line: MovingLine) => number) => block.lines.reduce((sum, line) => sum + of(line), 0);
+    const exact = count(({ first, last }) => last - first + 1);
+    expect(count(({ rough }) => rough.length)).toBeLessThan((exact * 2) / 3);
+    for (const { rough, first, last } of block.lines) expect([rough[0], rough.at(-1)]).toEqual([first, last]);
+    const gaps = block.outlines.flatMap((outline) => block.lines.flatMap((line) => gapsOf(outline!, line)));
+    expect(Math.max(...gaps)).toBeLessThanOrEqual(25);
   });
 
   test('is small enough to fetch, and speaks the language of its page', () => {

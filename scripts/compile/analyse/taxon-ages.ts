@@ -1,4 +1,4 @@
-import type { AgeBasis, ResolvedAge } from '../resolve/ages.ts';
+import { uniformAge, type AgeBasis, type ResolvedAge } from '../resolve/ages.ts';
 import type { ResolvedLineage } from '../resolve/lineage.ts';
 import type { ResolvedSpecimen } from '../resolve/specimens.ts';
 import type { Taxon } from '../schema/index.ts';
@@ -40,7 +40,7 @@ function bedsOfSection({ id }: Taxon, { section, horizonAges }: ResolvedLineage)
   return section.levels.flatMap(({ horizon }) => (horizon && horizonAges.get(horizon)) || []);
 }
 
-const today: ResolvedAge = { from: 0, to: 0, decimals: 0, basis: 'living', mean: 0, sd: 0, kind: 'uniform' };
+const today = uniformAge(0, 0, 0, 'living');
 
 const weakest: readonly AgeBasis[] = ['stage', 'bracketed', 'dated'];
 
@@ -52,13 +52,5 @@ function spanning(parts: readonly ResolvedAge[], living: boolean): ResolvedAge {
   const basis = living ? 'living' : weakest.find((each) => parts.some((part) => part.basis === each))!;
   // Digits are those of the two beds at the ends: one in between may be dated to the last year.
   const decimals = living ? oldest.decimals : Math.max(oldest.decimals, youngest.decimals);
-  return {
-    from,
-    to,
-    decimals,
-    basis,
-    mean: (from + to) / 2,
-    sd: (from - to) / Math.sqrt(12),
-    kind: 'uniform',
-  };
+  return uniformAge(from, to, decimals, basis);
 }

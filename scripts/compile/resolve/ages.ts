@@ -94,7 +94,7 @@ function bracketed(
     decimalsOf(record.writtenAt([...path, 'from'])),
     decimalsOf(record.writtenAt([...path, 'to'])),
   );
-  const resolved = uniform(age.from, age.to, decimals, 'bracketed');
+  const resolved = uniformAge(age.from, age.to, decimals, 'bracketed');
   checkStage(age.stage, resolved, record, path, report);
   return resolved;
 }
@@ -113,10 +113,11 @@ function overStages(
   if (units.some((unit) => unit === undefined)) return undefined;
   const from = Math.max(...units.map((unit) => unit!.fromMa));
   const to = Math.min(...units.map((unit) => unit!.toMa));
-  return uniform(from, to, 0, 'stage');
+  return uniformAge(from, to, 0, 'stage');
 }
 
-function uniform(from: number, to: number, decimals: number, basis: AgeBasis): ResolvedAge {
+/** An age that lies anywhere between two ends, Ma, known to so many decimals. */
+export function uniformAge(from: number, to: number, decimals: number, basis: AgeBasis): ResolvedAge {
   return {
     from,
     to,

@@ -10,7 +10,7 @@ import { drawnOrder } from './drawn-order.ts';
 import { writeInArabicLetters } from './fixtures/arabic-letters.ts';
 import { shiftWithLateFaces } from './held-faces.ts';
 import { overflowOf, screens, useBrowser } from './open-page.ts';
-import { visit } from './states/visit.ts';
+import { visit } from './visit.ts';
 
 useBrowser();
 let content: string;

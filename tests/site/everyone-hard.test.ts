@@ -2,7 +2,6 @@ import { spawnSync } from 'node:child_process';
 import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { projectRoot } from '../../scripts/options.ts';
 import { serveFolder, type FolderServer } from '../../scripts/serve-folder.ts';
@@ -10,7 +9,8 @@ import { hardLineages } from './fixtures/hard-lineages.ts';
 import { writeLineage } from './fixtures/write-lineage.ts';
 import { shiftWithLateFaces } from './held-faces.ts';
 import { overflowOf, useBrowser } from './open-page.ts';
-import { readStep, visit } from './states/visit.ts';
+import { rulesBroken } from './rules.ts';
+import { readStep, visit } from './visit.ts';
 
 useBrowser();
 let content: string;
@@ -52,11 +52,7 @@ describe.each(hardLineages.map(({ id, taxa, title }) => ({ id, count: taxa.lengt
           const caption = (await view.locator('.caption:visible').boundingBox())!;
           expect(caption.y + caption.height).toBeLessThanOrEqual(figure.y + figure.height + 1);
           // Two hundred rows of the tree are the same row two hundred times: the checker looks at all but them.
-          const axe = new AxeBuilder({ page: view }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']);
-          const { violations } = await (count > 60 ? axe.exclude('.relatives') : axe).analyze();
-          expect(
-            violations.map(({ id: rule, nodes }) => `${rule}: ${nodes.map((each) => each.target).join(' ')}`),
-          ).toEqual([]);
+          expect(await rulesBroken(view, { without: count > 60 ? '.relatives' : undefined })).toEqual([]);
           expect(faults).toEqual([]);
         });
       },
@@ -165,8 +161,7 @@ describe('the cards of two hundred animals', () => {
 
   test.each([phone, desktop])('as pages have no fault at %o', async (viewport) => {
     await visit(`${explainer()}evidence/taxon-3/`, { viewport }, async ({ view, faults }) => {
-      const axe = new AxeBuilder({ page: view }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']);
-      expect((await axe.analyze()).violations.map(({ id: rule }) => rule)).toEqual([]);
+      expect(await rulesBroken(view)).toEqual([]);
       expect(await overflowOf(view)).toBe(0);
       expect(faults).toEqual([]);
     });

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright';
 import { describe, expect, inject, test } from 'vitest';
 import { useBrowser } from './open-page.ts';
-import { readStep, visit } from './states/visit.ts';
+import { readStep, visit } from './visit.ts';
 
 useBrowser();
 const explainer = `${inject('siteUrl')}reed-trunks/`;

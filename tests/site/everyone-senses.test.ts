@@ -1,11 +1,11 @@
 import sharp from 'sharp';
 import type { Page } from 'playwright';
-import { describe, expect, inject, test } from 'vitest';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { glyph } from '../../components/figures/scene/glyphs.ts';
 import { shapeToSvg } from '../../components/figures/scene/svg.ts';
 import type { Status } from '../../scripts/compile/contract.ts';
 import { overflowOf, useBrowser } from './open-page.ts';
-import { readStep, visit } from './states/visit.ts';
+import { readStep, visit } from './visit.ts';
 
 useBrowser();
 const explainer = `${inject('siteUrl')}reed-trunks/`;
@@ -235,25 +235,27 @@ describe('statuses are told apart by shape alone', () => {
     tritan: [1.255528, -0.076749, -0.178779, -0.078411, 0.930809, 0.147602, 0.004733, 0.691367, 0.3039],
   };
 
-  test.each(Object.entries(views))('also as drawn on the page, seen in %s', async (_, matrix) => {
-    await visit(explainer, { viewport: desktop, deviceScaleFactor: 4 }, async ({ view }) => {
-      const marks: boolean[][] = [];
-      for (const status of statuses) {
-        const mark = view
-          .locator(`#values .values tr:has(a) .status-cell:has(.${roleOf[status]}) .status-mark`)
-          .first();
-        const png = await mark.screenshot();
-        marks.push(await inkSeen(png, matrix));
-      }
+  const roleOf = { measured: 'disc', bounded: 'half', inferred: 'diamond', unknown: 'ring' };
+
+  describe('also as drawn on the page', () => {
+    const drawn = new Map<Status, Buffer>();
+    beforeAll(() =>
+      visit(explainer, { viewport: desktop, deviceScaleFactor: 4 }, async ({ view }) => {
+        for (const status of statuses) {
+          const cell = `#values .values tr:has(a) .status-cell:has(.${roleOf[status]})`;
+          drawn.set(status, await view.locator(`${cell} .status-mark`).first().screenshot());
+        }
+      }),
+    );
+
+    test.each(Object.entries(views))('seen in %s', async (_, matrix) => {
       for (const [a, b] of pairs) {
-        const [first, second] = [marks[statuses.indexOf(a)]!, marks[statuses.indexOf(b)]!];
+        const [first, second] = [await inkSeen(drawn.get(a)!, matrix), await inkSeen(drawn.get(b)!, matrix)];
         expect(first.filter(Boolean).length).toBeGreaterThan(50);
         expect(likeness(first, second), `${a} and ${b}`).toBeLessThan(0.9);
       }
     });
   });
-
-  const roleOf = { measured: 'disc', bounded: 'half', inferred: 'diamond', unknown: 'ring' };
 });
 
 /** Ink of a picture through a colour matrix: pixels nearer to the darkest than to the lightest. */

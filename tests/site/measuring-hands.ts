@@ -1,17 +1,13 @@
 import sharp from 'sharp';
-import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright';
-import { afterAll, beforeAll, inject } from 'vitest';
-import { launchOptions } from '../../scripts/browser.ts';
+import type { BrowserContextOptions, Page } from 'playwright';
+import { inject } from 'vitest';
+import { closePage, openPage, useBrowser } from './open-page.ts';
 
 /** Hands for the tests of the measuring bench: they open pictures, tap places and read what is taken away. */
 export const site = inject('siteUrl');
 export const bench = `${site}bench/`;
-export let browser: Browser;
 
-beforeAll(async () => {
-  browser = await chromium.launch(launchOptions(inject('browserPath')));
-});
-afterAll(() => browser.close());
+useBrowser();
 
 /** A place in the picture, px. */
 export type Place = readonly [number, number];
@@ -21,20 +17,13 @@ export async function atBench(
   work: (view: Page) => Promise<void>,
   options: BrowserContextOptions = {},
 ): Promise<string[]> {
-  const context = await browser.newContext({
-    viewport: { width: 1440, height: 900 },
-    reducedMotion: 'reduce',
-    ...options,
-  });
-  const view = await context.newPage();
-  const faults: string[] = [];
-  view.on('pageerror', (error) => faults.push(error.message));
-  await view.goto(bench, { waitUntil: 'networkidle' });
+  const { view, faults } = await openPage(bench, { reducedMotion: 'reduce', ...options });
+  await view.waitForLoadState('networkidle');
   view.on('request', (request) => {
     if (!request.url().startsWith('blob:')) faults.push(`asked ${request.url()}`);
   });
   await work(view);
-  await context.close();
+  await closePage({ view });
   return faults;
 }
 

@@ -1,11 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import {
   atBench,
   bench,
-  browser,
   give,
   inHand,
   nameOwn,
@@ -20,6 +18,8 @@ import {
   textOf,
   type Place,
 } from './measuring-hands.ts';
+import { closePage, openPage, overflowOf, screens } from './open-page.ts';
+import { rulesBroken } from './rules.ts';
 
 describe('what is opened', () => {
   test('stays on the machine: nothing is asked for, and leaving points behind is asked about', async () => {
@@ -222,18 +222,14 @@ describe('a specimen', () => {
           )![1],
         );
         expect(after - before).toBeCloseTo(10, 6);
-        expect(await view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth)).toBe(0);
+        expect(await overflowOf(view)).toBe(0);
       },
       { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
     );
   });
 });
 
-describe.each([
-  { name: 'phone', width: 390, height: 844 },
-  { name: 'desktop', width: 1440, height: 900 },
-  { name: 'portrait gallery screen', width: 1080, height: 1920 },
-])('the bench on a $name', ({ width, height }) => {
+describe.each(screens)('the bench on a $name', ({ width, height }) => {
   test.each(['light', 'dark'] as const)(
     'is free of faults that axe-core 4.14 finds, %s',
     async (colorScheme) => {
@@ -241,11 +237,8 @@ describe.each([
         async (view) => {
           await press(view, 'practice');
           await ready(view);
-          const { violations } = await new AxeBuilder({ page: view }).analyze();
-          expect(
-            violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
-          ).toEqual([]);
-          expect(await view.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth)).toBe(0);
+          expect(await rulesBroken(view, { rules: 'all' })).toEqual([]);
+          expect(await overflowOf(view)).toBe(0);
         },
         { viewport: { width, height }, colorScheme },
       );
@@ -254,12 +247,10 @@ describe.each([
 });
 
 test('without script the bench says what it needs, and shows no tool that does nothing', async () => {
-  const context = await browser.newContext({ javaScriptEnabled: false });
-  const view = await context.newPage();
-  await view.goto(bench);
+  const { view } = await openPage(bench, { javaScriptEnabled: false });
   expect(await view.locator('.bench-needs').innerText()).toContain('needs script');
   expect(await view.locator('[data-do]:visible').count()).toBe(0);
-  await context.close();
+  await closePage({ view });
 });
 
 test('the bench speaks Spanish at its own address, and the shelf leads to it', async () => {

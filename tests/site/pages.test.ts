@@ -1,5 +1,6 @@
 import { describe, expect, inject, test } from 'vitest';
 import { closePage, openPage, overflowOf, screens, useBrowser, type Opened } from './open-page.ts';
+import { readStep } from './visit.ts';
 
 const site = inject('siteUrl');
 const page = `${site}reed-trunks/`;
@@ -28,14 +29,7 @@ describe.each(screens)('the explainer on a $name', ({ width, height }) => {
 
   test('brings the animal of a step into focus', async () => {
     const { view } = await open(width, height);
-    const step = view.locator('.step[data-focus^="limnorhina-fracta"]').first();
-    await step.evaluate((element) => {
-      const figure = document.querySelector('.figure')!;
-      const above = getComputedStyle(figure).getPropertyValue('--figure-above').trim() === '1';
-      const box = element.getBoundingClientRect();
-      const rest = above ? figure.getBoundingClientRect().height : (innerHeight - box.height) / 2;
-      scrollTo(0, scrollY + box.top - rest);
-    });
+    await readStep(view, '.step[data-focus^="limnorhina-fracta"]');
     await expect
       .poll(() => view.locator('.caption:visible').getAttribute('data-of'))
       .toBe('limnorhina-fracta');

@@ -1,9 +1,10 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, inject, test } from 'vitest';
 import type { CompiledLineage } from '../../scripts/compile/contract.ts';
 import { closePage, openPage, overflowOf, screens, useBrowser } from './open-page.ts';
+import { rulesBroken } from './rules.ts';
+import { readStep } from './visit.ts';
 
 const page = `${inject('siteUrl')}loam-delvers/`;
 const folder = join(inject('siteFolder'), 'loam-delvers');
@@ -35,22 +36,14 @@ describe.each(screens)('the page of a sampled section on a $name', (size) => {
     const { view } = await openPage(page, { viewport: size, colorScheme: scheme, reducedMotion: 'reduce' });
     for (const address of [page, `${page}es/`, `${page}data/`]) {
       await view.goto(address);
-      const { violations } = await new AxeBuilder({ page: view }).analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+      expect(await rulesBroken(view, { rules: 'all' })).toEqual([]);
     }
     await closePage({ view });
   });
 
   test('brings the level of a step into focus, with its tooth and its caption', async () => {
     const { view } = await openPage(page, { viewport: size, reducedMotion: 'reduce' });
-    const step = view.locator('.step[data-focus="larkstone-07"]');
-    await step.evaluate((element) => {
-      const figure = document.querySelector('.figure')!;
-      const above = getComputedStyle(figure).getPropertyValue('--figure-above').trim() === '1';
-      const box = element.getBoundingClientRect();
-      const rest = above ? figure.getBoundingClientRect().height : (innerHeight - box.height) / 2;
-      scrollTo(0, scrollY + box.top - rest);
-    });
+    await readStep(view, '.step[data-focus="larkstone-07"]');
     await expect.poll(() => view.locator('.caption:visible').getAttribute('data-of')).toBe('larkstone-07');
     const flag = view.locator('.plate:visible .layer-focus.in-focus .flag-value');
     const mean = levels.find(({ id }) => id === 'larkstone-07')!.estimate!;

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright';
 import { expect } from 'vitest';
 import type { Case } from './pairs.ts';
-import { readStep } from './visit.ts';
+import { readStep } from '../visit.ts';
 
 /** The address of a page of the table under the address of a site. */
 export function addressOf(site: string, { page, language }: Case): string {

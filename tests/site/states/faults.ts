@@ -1,12 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import { overflowOf } from '../open-page.ts';
+import { rulesBroken } from '../rules.ts';
 import { addressOf, enter } from './enter.ts';
 import type { Case } from './pairs.ts';
 import { sizeOf } from './table.ts';
-import { visit } from './visit.ts';
-
-/** The tags of axe-core for levels A and AA of WCAG 2.0, 2.1 and 2.2. */
-const levels = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+import { visit } from '../visit.ts';
 
 /**
  * What an outside checker (axe-core) and the browser find wrong with a page in a state, and whether it is wider than the screen
@@ -21,10 +18,7 @@ export async function faultsOf(site: string, state: Case): Promise<string[]> {
     { viewport: { width, height }, colorScheme },
     async ({ view, faults }) => {
       await enter(view, String(state['state']));
-      const { violations } = await new AxeBuilder({ page: view }).withTags(levels).analyze();
-      found.push(
-        ...violations.map(({ id, nodes }) => `${id}: ${nodes.map((each) => each.target).join(' ')}`),
-      );
+      found.push(...(await rulesBroken(view)));
       const overflow = await overflowOf(view);
       if (overflow > 0) found.push(`the page is ${overflow} px wider than the screen`);
       // A browser reports a missing address as an error of its own; that page is what is asked for here.

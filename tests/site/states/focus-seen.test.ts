@@ -1,26 +1,11 @@
 import type { Page } from 'playwright';
 import { describe, expect, inject, test } from 'vitest';
 import { useBrowser } from '../open-page.ts';
-import { faultsOf } from './faults.ts';
-import { allPairs, pairsOf } from './pairs.ts';
-import { choices, isPossible, sizes, states } from './table.ts';
-import { visit } from './visit.ts';
+import { visit } from '../visit.ts';
+import { sizes } from './table.ts';
 
 useBrowser();
-
 const site = inject('siteUrl');
-
-test('the table of states holds every pair of values that can meet, in at most 120 runs', () => {
-  const held = new Set(states.flatMap(pairsOf));
-  expect([...allPairs(choices, isPossible)].filter((pair) => !held.has(pair))).toEqual([]);
-  expect(states.length).toBeLessThanOrEqual(120);
-});
-
-describe('an outside checker (axe-core, WCAG 2.2 A and AA) and the browser find no fault', () => {
-  test.each(states)('on $page, $theme, $size, $state, $language', async (state) => {
-    expect(await faultsOf(site, state)).toEqual([]);
-  });
-});
 
 /** Whether some part of the element that holds the keyboard can be seen: points of its first box, where that is on the screen. */
 function isFocusSeen(): string {

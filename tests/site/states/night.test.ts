@@ -1,0 +1,3 @@
+import { lookAtStates } from './look-at-states.ts';
+
+lookAtStates('night');

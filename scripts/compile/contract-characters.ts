@@ -65,7 +65,11 @@ export const character = z.object({
   steps: z.number().nullable().describe('fewest changes on the reference tree; null without a tree'),
   changes: z.array(change).describe('branches on which every shortest history has a change'),
   fit: fit.optional().describe('of an unordered character, on the reference tree'),
-  rate: changeRate.optional().describe('likeliest rate where every change is alike, on the reference tree'),
+  rate: changeRate
+    .optional()
+    .describe(
+      'likeliest rate where every change is alike, on the reference tree; left out where tree and matrix are very large',
+    ),
   softPart: z
     .object({
       state: z.string().describe('the state of having it'),

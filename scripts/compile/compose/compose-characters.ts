@@ -16,6 +16,9 @@ import { composeChangeRate } from './change-rate.ts';
 import { nodeIds } from './compose-records.ts';
 import { composeSoftPart } from './soft-parts.ts';
 
+/** Nodes of the tree times characters beyond which no rate is looked for: each takes eighty passes, a second and a half at this. */
+const mostRatedNodes = 5000;
+
 /** Every character with its changes on the reference tree; an animal outside the tree is listed and plays no part. */
 export function composeCharacters(
   { characters, taxa }: LineageRecords,
@@ -25,6 +28,7 @@ export function composeCharacters(
   const ids = tree && nodeIds(tree.label);
   const order = taxa.records.map(({ value }) => value.id);
   const matrix = new Map(characters.records.map(({ value }) => [value.id, statesByTaxon(value, order)]));
+  const isRated = tree !== undefined && tree.parent.length * matrix.size <= mostRatedNodes;
   const living = new Set(taxa.records.flatMap(({ value }) => (value.living ? [value.id] : [])));
   return characters.records.map(({ value }): CompiledCharacter => {
     const scored = matrix.get(value.id)!;
@@ -44,7 +48,7 @@ export function composeCharacters(
         from: [...from],
         to: [...to],
       })),
-      ...(tree && !value.softPart && ofSkeleton(tree, scored, value)),
+      ...(tree && !value.softPart && ofSkeleton(tree, scored, value, isRated)),
       ...(tree && value.softPart && { softPart: composeSoftPart(value, { tree, matrix, living }) }),
     };
   });
@@ -67,17 +71,18 @@ export function composeMatrixFit(
   return counted > 0 ? { characters: counted, steps, minimum, maximum, consistency, retention } : undefined;
 }
 
-/** How a character of bones goes with the tree, and how fast it changes on it. */
+/** How a character of bones goes with the tree, and how fast it changes on it, if that is asked. */
 function ofSkeleton(
   tree: DatedTree,
   scored: Character,
   { states, ordered }: AuthoredCharacter,
+  isRated: boolean,
 ): Pick<CompiledCharacter, 'fit' | 'rate'> {
   const ids = states.map(({ id }) => id);
   const { minimum, maximum, consistency, retention } = fitCharacter(tree, scored);
   return {
     ...(!ordered && { fit: { minimum, maximum, consistency, retention } }),
-    rate: composeChangeRate(tree, scored, { states: ids, ordered }),
+    ...(isRated && { rate: composeChangeRate(tree, scored, { states: ids, ordered }) }),
   };
 }
 

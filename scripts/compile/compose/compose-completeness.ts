@@ -13,6 +13,7 @@ export function composeCompleteness({ lineage }: AnalysedLineage): CompiledCompl
   const authored = scheme?.value.elements ?? [];
   const skeletal = characters.records.map(({ value }) => value).filter(({ softPart }) => !softPart);
   if (authored.length === 0 && skeletal.length === 0) return undefined;
+  const material = materialByTaxon(lineage.specimens.map(({ record }) => record.value));
   const whole = authored.reduce((sum, { share, within }) => (within === undefined ? sum + share : sum), 0);
   return {
     elements: authored.map(({ id, name, share, within, source }) => ({
@@ -24,11 +25,7 @@ export function composeCompleteness({ lineage }: AnalysedLineage): CompiledCompl
     })),
     characters: skeletal.length,
     taxa: taxa.records.map(({ value: { id } }) => {
-      const specimens = lineage.specimens
-        .map(({ record }) => record.value)
-        .filter((each) => each.taxon === id && isOneAnimal(each))
-        .map(recordsOf)
-        .filter((records) => records.some(({ preserved }) => preserved > 0));
+      const specimens = material.get(id) ?? [];
       const found = findCompleteness(authored, specimens);
       const scored = skeletal.filter(
         (each) => Object.values(each.scored).filter((animals) => animals.includes(id)).length === 1,
@@ -44,6 +41,19 @@ export function composeCompleteness({ lineage }: AnalysedLineage): CompiledCompl
       };
     }),
   };
+}
+
+/** What each sure specimen has of its elements, by animal; those of which nothing is recorded stay out. */
+function materialByTaxon(specimens: readonly Specimen[]): Map<string, PreservedRecord[][]> {
+  const byTaxon = new Map<string, PreservedRecord[][]>();
+  for (const specimen of specimens) {
+    const records = recordsOf(specimen);
+    if (!isOneAnimal(specimen) || records.every(({ preserved }) => preserved === 0)) continue;
+    const own = byTaxon.get(specimen.taxon) ?? [];
+    own.push(records);
+    byTaxon.set(specimen.taxon, own);
+  }
+  return byTaxon;
 }
 
 /** Whether a specimen is surely of its animal, and of one alone. */

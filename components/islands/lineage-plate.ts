@@ -90,21 +90,31 @@ class LineagePlate extends HTMLElement {
     return held !== null && held !== undefined && this.contains(held);
   }
 
+  /**
+   * Shows what a step or the visitor asks for. What belongs to one animal is told to its parts alone: said of the whole figure
+   * it would have every part of every animal looked at again.
+   */
   #display(shown: Shown): void {
     this.#shown = shown;
     const [first] = shown.taxa;
-    for (const part of this.querySelectorAll<HTMLElement>('[data-of]')) {
-      const of = part.dataset['of']!;
-      part.classList.toggle('in-focus', of === first || (shown.slice !== '' && of === shown.slice));
-      part.classList.toggle('near-focus', shown.taxa.includes(of));
-      if (part.classList.contains('caption')) part.hidden = of !== first;
-    }
-    this.dataset['show'] = shown.show;
-    this.toggleAttribute('data-cut', shown.slice !== '');
-    this.#bringTrait(shown.trait);
     if (first !== this.#wish?.taxon) this.#wish = undefined;
     const isFragment = this.querySelector(`.caption[data-fragment][data-of="${CSS.escape(first ?? '')}"]`);
-    this.dataset['restoration'] = restorationOf(first, shown.show, isFragment !== null, this.#wish);
+    const restoration = restorationOf(first, shown.show, isFragment !== null, this.#wish);
+    for (const part of this.querySelectorAll<HTMLElement>('[data-of]')) {
+      const of = part.dataset['of']!;
+      const isFirst = of === first;
+      part.classList.toggle('in-focus', isFirst || (shown.slice !== '' && of === shown.slice));
+      part.classList.toggle('near-focus', shown.taxa.includes(of));
+      part.classList.toggle('with-measure', isFirst && shown.show === 'measurement');
+      part.classList.toggle('bone-only', isFirst && restoration === 'bone');
+      // Written only where it changes: the same word written again costs as much as another.
+      if (part.classList.contains('caption') && part.hidden === isFirst) part.hidden = !isFirst;
+    }
+    this.dataset['show'] = shown.show;
+    this.dataset['restoration'] = restoration;
+    this.toggleAttribute('data-cut', shown.slice !== '');
+    this.toggleAttribute('data-from-break', this.querySelector('.in-focus .ruler-break') !== null);
+    this.#bringTrait(shown.trait);
     this.#bring(first);
   }
 

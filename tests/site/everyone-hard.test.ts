@@ -1,39 +1,21 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtemp, rm, stat } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { projectRoot } from '../../scripts/options.ts';
-import { serveFolder, type FolderServer } from '../../scripts/serve-folder.ts';
+import { describe, expect, test } from 'vitest';
 import { hardLineages } from './fixtures/hard-lineages.ts';
 import { writeLineage } from './fixtures/write-lineage.ts';
 import { shiftWithLateFaces } from './held-faces.ts';
 import { overflowOf, useBrowser } from './open-page.ts';
 import { rulesBroken } from './rules.ts';
+import { useSite } from './use-site.ts';
 import { readStep, visit } from './visit.ts';
 
 useBrowser();
-let content: string;
-let server: FolderServer;
-const out = join(projectRoot, '.lineament', `hard-${process.pid}`);
+const { out, at } = useSite('hard', async (content) => {
+  for (const lineage of hardLineages) await writeLineage(content, lineage);
+});
+const addressOf = (id: string) => at(`${id}/`);
 const phone = { width: 390, height: 844 };
 const desktop = { width: 1440, height: 900 };
-
-beforeAll(async () => {
-  content = await mkdtemp(join(tmpdir(), 'hard-lineages-'));
-  for (const lineage of hardLineages) await writeLineage(content, lineage);
-  const command = [join(projectRoot, 'scripts', 'build.ts'), '--content', content, '--out', out];
-  const built = spawnSync(process.execPath, command, { cwd: projectRoot, encoding: 'utf8' });
-  if (built.status !== 0) throw new Error(`the hard lineages did not build\n${built.stderr}`);
-  server = await serveFolder(out);
-}, 240_000);
-afterAll(async () => {
-  await server?.close();
-  await rm(content, { recursive: true, force: true });
-  await rm(out, { recursive: true, force: true });
-});
-
-const addressOf = (id: string) => `${server.url}${id}/`;
 
 describe.each(hardLineages.map(({ id, taxa, title }) => ({ id, count: taxa.length, title })))(
   'the page of $id',
@@ -218,71 +200,6 @@ describe('the page in Arabic', () => {
       const several = orders.filter((places) => places.length > 1);
       expect(several.length).toBeGreaterThan(6);
       for (const places of several) expect(places).toEqual([...places].sort((a, b) => a - b));
-    });
-  });
-});
-
-describe('on the page that comes with the tool', () => {
-  const explainer = `${inject('siteUrl')}reed-trunks/`;
-
-  test('blocked storage costs nothing but the memory of the room', async () => {
-    await visit('about:blank', {}, async ({ view }) => {
-      await view.addInitScript(() => {
-        Object.defineProperty(window, 'localStorage', {
-          get: () => {
-            throw new DOMException('storage is blocked', 'SecurityError');
-          },
-        });
-      });
-      const errors: string[] = [];
-      view.on('pageerror', (error) => errors.push(error.message));
-      await view.goto(explainer, { waitUntil: 'load' });
-      const ground = () => view.locator('html').evaluate((root) => getComputedStyle(root).backgroundColor);
-      const before = await ground();
-      await view.locator('theme-choice select').selectOption('night');
-      expect(await ground()).not.toBe(before);
-      expect(errors).toEqual([]);
-    });
-  });
-
-  test.each(['evidence-cards', 'lineage-plate'])(
-    'a script that stops halfway, at %s, leaves every word, value and card to be read',
-    async (stopped) => {
-      await visit('about:blank', { viewport: desktop }, async ({ view }) => {
-        await view.addInitScript((name) => {
-          const define = customElements.define.bind(customElements);
-          customElements.define = (tag, ...rest) => {
-            if (tag === name) throw new Error(`${name} stopped`);
-            define(tag, ...rest);
-          };
-        }, stopped);
-        await view.goto(explainer, { waitUntil: 'load' });
-        expect(await view.locator('.step').count()).toBe(9);
-        expect(await view.locator('.caption:visible').count()).toBe(1);
-        expect(await view.locator('.plate:visible .layer-focus.in-focus').count()).toBeGreaterThan(0);
-        const link = view.locator('#values .values td a').first();
-        const target = (await link.getAttribute('href'))!;
-        await link.click();
-        await expect
-          .poll(() =>
-            view
-              .locator(target)
-              .boundingBox()
-              .then((box) => box!.y < 900),
-          )
-          .toBe(true);
-      });
-    },
-  );
-
-  test('pictures of skulls that cannot be had are left out, and their values stand', async () => {
-    await visit('about:blank', { viewport: desktop }, async ({ view }) => {
-      await view.route('**/skulls/**', (route) => route.abort());
-      await view.goto(explainer, { waitUntil: 'load' });
-      await view.locator('[data-walk="-1"]').click();
-      const caption = view.locator('.caption:visible');
-      expect(await caption.locator('.caption-value').innerText()).toMatch(/\d|not known/);
-      expect(await view.locator('.plate:visible .flag-value').count()).toBeGreaterThan(0);
     });
   });
 });

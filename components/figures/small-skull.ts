@@ -6,10 +6,10 @@ import type { SkullLayer } from './skull/skull-svg.ts';
 
 /**
  * Style of pictures that hold small skulls. What is restored stays to be seen where an image stands on a dark page, since
- * images follow the colour scheme of theirs; of a fragment it is not shown at all.
+ * images follow the colour scheme of theirs, and bone is lit warmly there; of a fragment it is not shown at all.
  */
 export const smallSkullStyle =
-  '<style>@media (prefers-color-scheme:dark){.skull-ruling,.skull-dash,.skull-dash-thin{stroke:#b9c4bf}}.fragment :is(.skull-restored,.skull-accent-ruling,.skull-accent-rim-dashed,.skull-accent-close){display:none}</style>';
+  '<style>@media (prefers-color-scheme:dark){.skull-ruling,.skull-dash,.skull-dash-thin{stroke:#b9c4bf}path.skull-bone{fill:#f6e7c6}.skull-tooth{fill:#f6efe1}}.fragment :is(.skull-restored,.skull-accent-ruling,.skull-accent-rim-dashed,.skull-accent-close){display:none}</style>';
 
 /** Layers of one skull, all unless told otherwise, in heavier ink for small pictures, in the drawing frame; empty for an animal without a drawing. */
 export async function smallSkull(

@@ -20,6 +20,8 @@ const keySteps: Readonly<Record<string, number>> = {
 
 /** A line that has not moved for so long is at rest, in milliseconds. */
 const restMs = 150;
+/** Longest that a slow machine is waited for. */
+const longestRestMs = 900;
 
 /** What the line needs once it moves. */
 interface Moving {
@@ -39,6 +41,7 @@ class TreeSlice extends HTMLElement {
   #ageMa = 0;
   #wishedMa: number | undefined;
   #dragging = false;
+  #steppedAt = -Infinity;
   #resting: ReturnType<typeof setTimeout> | undefined;
 
   connectedCallback(): void {
@@ -128,7 +131,16 @@ class TreeSlice extends HTMLElement {
     this.#ageMa = allowedAge(moving.block.branches, ageMa);
     clearTimeout(this.#resting);
     this.#show(moving, isMoving);
-    if (isMoving) this.#resting = setTimeout(() => this.#show(moving, false), restMs);
+    if (isMoving) this.#resting = setTimeout(() => this.#show(moving, false), this.#untilRest());
+  }
+
+  /** Milliseconds without a step that are a rest: where steps come slowly, more than passes between two of them. */
+  #untilRest(): number {
+    const now = performance.now();
+    const between = now - this.#steppedAt;
+    this.#steppedAt = now;
+    if (between > longestRestMs) return restMs;
+    return Math.min(longestRestMs, Math.max(restMs, between * 3));
   }
 
   /** Draws the line and what it cuts: roughly while it moves, all of it and the address when it rests. */

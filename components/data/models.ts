@@ -39,15 +39,10 @@ export function findModels({ model, sensitivity }: CompiledTrait): ModelRow[] {
   ];
 }
 
-/** A number with a minus sign that is one. */
-export function signed(value: number, decimals: number, voice: Voice): string {
-  return `${value < 0 ? '−' : ''}${voice.number(Math.abs(value), decimals)}`;
-}
-
 /** A number of any size with three digits that count. */
 export function significant(value: number, voice: Voice): string {
   const places = value === 0 ? 0 : Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value))));
-  return signed(value, Math.min(places, 8), voice);
+  return voice.number(value, Math.min(places, 8));
 }
 
 const header = [

@@ -27,7 +27,11 @@ function bringTakeAway(): void {
     import('./take-away.ts').catch(() => show(section, false));
   };
   near.observe(section);
-  section.addEventListener('change', bring, { once: true });
+  section.addEventListener('change', ({ target }) => {
+    // A box that the browser ticked by itself, because it was so when the page was left, is none that the visitor ticked.
+    if (target instanceof HTMLInputElement) target.toggleAttribute('data-ticked', target.checked);
+    bring();
+  });
   if (namesHidden(location.search)) bring();
 }
 

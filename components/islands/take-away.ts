@@ -27,7 +27,7 @@ class TakeAway extends HTMLElement {
     if (live?.schema !== 'lineament.live/1') return;
     this.#live = live;
     this.#voice = liveVoice(live.language, live.words);
-    const early = [...this.querySelectorAll<HTMLInputElement>('input:checked')].map(({ value }) => value);
+    const early = [...this.querySelectorAll<HTMLInputElement>('[data-ticked]')].map(({ value }) => value);
     this.addEventListener('change', this.#onChange);
     document.addEventListener('click', this.#onClick);
     addEventListener('popstate', this.#follow);

@@ -1,26 +1,11 @@
 import { ageIn } from '../slice/address.ts';
 import { PartPlace } from './part-place.ts';
+import { stillness } from './stillness.ts';
 
 /** How far below the screen a part may be when it is brought at once. */
 const ahead = '1200px';
-/** A page counts as still when it has not been scrolled for so long, in milliseconds. */
-const stillMs = 400;
 
 const places = [...document.querySelectorAll<HTMLElement>('.later-part')].map((each) => new PartPlace(each));
-let scrolledAt = 0;
-
-/** Waits for a moment in which the browser has nothing else to do and nobody scrolls. */
-function stillness(): Promise<void> {
-  return new Promise((done) => {
-    const idle: (call: () => void) => void =
-      'requestIdleCallback' in window ? requestIdleCallback : setTimeout;
-    const look = () => {
-      if (performance.now() - scrolledAt > stillMs) done();
-      else setTimeout(() => idle(look), stillMs);
-    };
-    idle(look);
-  });
-}
 
 /** Brings all parts one after the other while the visitor reads; not where data are to be saved. */
 async function bringInTurn(): Promise<void> {
@@ -66,7 +51,6 @@ function begin(): void {
     { rootMargin: ahead },
   );
   for (const { element } of places) near.observe(element);
-  addEventListener('scroll', () => (scrolledAt = performance.now()), { passive: true });
   addEventListener('beforeprint', () => {
     for (const place of places) place.bringNow();
   });

@@ -7,6 +7,7 @@ import { sayStatement } from '../messages/say-statement.ts';
 import type { Voice } from '../messages/say.ts';
 import { drawFromRelatives, drawAsMeasured } from './take-away-plates.ts';
 import { showButtons, showText } from './take-away-parts.ts';
+import { stillness } from './stillness.ts';
 import { isAsked, rowOf, showRows, type Shown } from './take-away-rows.ts';
 
 /**
@@ -34,11 +35,17 @@ class TakeAway extends HTMLElement {
     showButtons(live.measured.taxon, [], live.words);
     this.#follow();
     for (const taxon of early) if (!this.#hidden.includes(taxon)) this.#toggle(taxon);
-    // The first estimate is the slowest: it is made while the section comes near, before any touch.
-    this.#near = new IntersectionObserver(([entry]) => entry?.isIntersecting && this.#estimateWhole(), {
+    this.#near = new IntersectionObserver(([entry]) => entry?.isIntersecting && void this.#prepare(), {
       rootMargin: '400px',
     });
     this.#near.observe(this);
+  }
+
+  /** The first estimate is the slowest: it is made when the section is near and nobody scrolls, before any touch. */
+  async #prepare(): Promise<void> {
+    this.#near?.disconnect();
+    await stillness();
+    if (this.isConnected) this.#estimateWhole();
   }
 
   disconnectedCallback(): void {

@@ -74,7 +74,7 @@ async function scrollThrough(view: Page, address: string, slowed: number): Promi
   );
   await view.evaluate(() => ((window as unknown as { seen: { tasks: number[] } }).seen.tasks.length = 0));
   await view.mouse.move(300, 500);
-  for (let turn = 0; turn < 64; turn++) {
+  for (let turn = 0; turn < 130; turn++) {
     await view.mouse.wheel(0, 160);
     await view.waitForTimeout(60);
   }

@@ -37,10 +37,8 @@ export class MeasuringBench extends HTMLElement {
 
   connectedCallback(): void {
     if (this.stage) return;
-    this.words = benchWords(
-      JSON.parse(this.dataset['words']!) as Record<string, string>,
-      document.documentElement.lang,
-    );
+    const words = JSON.parse(this.dataset['words']!) as Record<string, string>;
+    this.words = benchWords(words, document.documentElement.lang);
     this.#schemes = JSON.parse(this.dataset['schemes']!) as BenchScheme[];
     this.stage = new BenchStage(this.querySelector('[data-stage]')!, (place) => this.tap(place));
     this.#past = startPast(keptRecord() ?? this.#empty());
@@ -222,9 +220,7 @@ export class MeasuringBench extends HTMLElement {
     this.cross = [width - this.cross[0], this.cross[1]];
     this.stage.show(URL.createObjectURL(side), { width, height });
     sayPicture(this, [this.words.phrase(mirrored ? 'turned' : 'turnedBack')]);
-    this.show();
-    this.kept = (await keepPicture(side)) && keepRecord(this.record);
-    this.show();
+    await this.#showAndKeep(side);
   }
 
   /** Puts a picture on the stage with what belongs to it; steps that lead back to another picture are forgotten. */
@@ -235,7 +231,13 @@ export class MeasuringBench extends HTMLElement {
     this.cross = [width / 2, height / 2];
     this.hand = nextOpen(this.record, this.slots());
     this.stage.show(URL.createObjectURL(blob), { width, height });
-    this.kept = (await keepPicture(blob)) && keepRecord(this.record);
+    await this.#showAndKeep(blob);
+  }
+
+  /** Shown before it is kept, which takes a while: points of the last picture must not stand on this one. */
+  async #showAndKeep(picture: Blob): Promise<void> {
+    this.show();
+    this.kept = (await keepPicture(picture)) && keepRecord(this.record);
     this.show();
   }
 
@@ -266,6 +268,7 @@ export class MeasuringBench extends HTMLElement {
     this.hand = nextOpen(this.record, this.slots());
     this.stage.show(undefined, undefined);
     sayPicture(this, []);
+    this.show();
     await forgetAll();
   }
 
@@ -273,12 +276,11 @@ export class MeasuringBench extends HTMLElement {
     const { picture } = this.record.now;
     const blob = picture ? await keptPicture() : undefined;
     if (!picture || !blob) return;
+    const { name, width, height } = picture;
     this.#sides.put(blob);
-    this.cross = [picture.width / 2, picture.height / 2];
+    this.cross = [width / 2, height / 2];
     this.stage.show(URL.createObjectURL(blob), picture);
-    sayPicture(this, [
-      this.words.phrase('opened', { name: picture.name, width: picture.width, height: picture.height }),
-    ]);
+    sayPicture(this, [this.words.phrase('opened', { name, width, height })]);
     this.take(this.hand);
   }
 

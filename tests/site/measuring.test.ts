@@ -41,6 +41,20 @@ describe('what is opened', () => {
     expect(faults).toEqual([]);
   });
 
+  test('shows no point of the last picture on the next, even while that is still being kept', async () => {
+    await atBench(async (view) => {
+      await openPlain(view);
+      await tap(view, [100, 100]);
+      expect(await view.locator('.mark').count()).toBe(1);
+      // A shelf that never opens.
+      await view.evaluate(() => (IDBFactory.prototype.open = () => ({}) as IDBOpenDBRequest));
+      await openPlain(view, 640, 480);
+      await view.locator('dialog[open]').getByRole('button', { name: 'Yes' }).click();
+      await view.getByText('640 × 480').waitFor();
+      expect(await view.locator('.mark').count()).toBe(0);
+    });
+  });
+
   test.each([
     ['a text', 'notes.png', 'not a picture', /notes\.png is not a picture/],
     [

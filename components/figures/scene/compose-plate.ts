@@ -13,7 +13,7 @@ import { overlap, type Box } from './label-slots.ts';
 import { plateScales, type Scales } from './scales.ts';
 import { text, type Mark, type Scene } from './scene.ts';
 import { placeSmallSkulls, smallSkullMarks, type PlacedSkull, type SmallSkulls } from './small-skulls.ts';
-import { sliceMarks } from './slice.ts';
+import { cutBoxes, sliceMarks, wordBoxes } from './slice.ts';
 import { statusMarks } from './status-marks.ts';
 import { trendMarks } from './trend-band.ts';
 
@@ -67,6 +67,10 @@ export function composePlate(request: PlateRequest): Scene {
       measure: words.measure(mark.taxon.id),
     }),
   );
+  const stretches = intervals.flatMap((ends) =>
+    intervalMarks(ends, layout, scales, words.interval(...ends)),
+  );
+  const cuts = slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age)));
   const carried = focus.filter((mark) => mark.role === 'carry');
   const rest = focus.filter((mark) => mark.role !== 'carry');
   return {
@@ -77,14 +81,14 @@ export function composePlate(request: PlateRequest): Scene {
       ...title(data, layout, words.meaning),
       ...trendMarks(data, layout, scales),
       ...ribbonMarks(ribbons, scales),
-      ...intervals.flatMap((ends) => intervalMarks(ends, layout, scales, words.interval(...ends))),
+      ...stretches,
       ...branchMarks(drawn),
       ...carried,
-      ...slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age))),
+      ...cuts,
       ...inferredFirst(placed).flatMap((mark) => mark.marks),
-      ...nameLabels(placed, drawn, layout),
+      ...nameLabels(placed, drawn, layout, cutBoxes(cuts)),
       ...skulls,
-      ...key(layout, words.key),
+      ...key(layout, words.key, wordBoxes([...stretches, ...cuts])),
       ...rest,
       ...ruler(data, layout, scales, words.ruler),
     ],

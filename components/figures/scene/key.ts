@@ -1,6 +1,6 @@
 import type { Status } from '../../../scripts/compile/contract.ts';
 import { glyph } from './glyphs.ts';
-import type { Box } from './label-slots.ts';
+import { overlap, type Box } from './label-slots.ts';
 import type { PlateLayout } from './layout.ts';
 import { ruling } from './ruling.ts';
 import { path, wrap, type Mark, type Shape, type TextRun } from './scene.ts';
@@ -19,8 +19,18 @@ interface KeyRow {
 /** Room between two rows whose words take several lines, in sizes of the letters. */
 const rowGap = 0.65;
 
-/** The key: each mark as it stands in the chart, its word, and what it rests on. Empty where a layout has no room. */
-export function key(layout: PlateLayout, words: KeyWords): Mark[] {
+/**
+ * The key: each mark as it stands in the chart, its word, and what it rests on. Empty where a layout has no room. Where words
+ * called up by a step would lie on it, it gives way while they show.
+ */
+export function key(layout: PlateLayout, words: KeyWords, calledUp: readonly Box[] = []): Mark[] {
+  const box = keyBox(layout, words);
+  const marks = keyMarks(layout, words);
+  if (!box || !calledUp.some((called) => overlap(box, called))) return marks;
+  return marks.map((mark) => ({ ...mark, role: `${mark.role} gives-way` }));
+}
+
+function keyMarks(layout: PlateLayout, words: KeyWords): Mark[] {
   const place = layout.key;
   if (!place) return [];
   const { fontSize: size, markScale: scale } = layout;

@@ -12,12 +12,13 @@ const shortLeader = 90;
 
 /**
  * Names of the animals beside their marks. One that finds no place shows only while its animal is in focus, over the
- * others; the table beneath the figure has them all.
+ * others; the table beneath the figure has them all. No name lies on a mark or on what else is kept free.
  */
 export function nameLabels(
   placed: readonly PlacedMark[],
   drawn: readonly DrawnBranch[],
   layout: PlateLayout,
+  keptFree: readonly Box[] = [],
 ): Mark[] {
   const lines = new PointGrid(drawn.flatMap(({ course }) => pointsOf(course)));
   const isCrowded = placed.length > manyNames;
@@ -35,10 +36,7 @@ export function nameLabels(
       lines,
     ).filter(({ leader }) => !leader || lengthOf(leader) <= reach),
   }));
-  const places = placeNames(
-    candidates,
-    candidates.map((candidate) => candidate.own),
-  );
+  const places = placeNames(candidates, [...candidates.map((candidate) => candidate.own), ...keptFree]);
   return candidates.flatMap(({ id, mark, slots }) => {
     const slot = places.get(id);
     if (slot) return label(mark, slot, size, layout, 'labels');

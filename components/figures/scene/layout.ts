@@ -87,7 +87,7 @@ export const tall: PlateLayout = {
   skullBase: 492,
   rulerTop: 688,
   scaleBar: { right: 1044, y: 694 },
-  title: { x: 36, y: 112 },
+  title: { x: 36, y: 62 },
   key: { x: 796, y: 790, width: 268, lineHeight: 26, wrapped: true },
   names: { left: 214, right: 780, shorten: true },
   sliceWords: { x: 760, letters: 24 },
@@ -106,12 +106,12 @@ interface Movable {
 
 /**
  * The same format with nothing lying on the ruler: ruler and chart move up into the room that it would take. On the tall
- * one the caption stands above the ruler too, over so many lines.
+ * one the caption stands above the ruler too, down to `captionBottom` in pixels.
  */
-export function withoutPicture<Layout extends Movable>(layout: Layout, captionLines: number): Layout {
+export function withoutPicture<Layout extends Movable>(layout: Layout, captionBottom: number): Layout {
   if (layout.rulerTop === undefined) return layout;
-  const lines = layout.name === 'tall' ? captionLines : 6;
-  const head = layout.title ? layout.title.y + layout.fontSize * lines : layout.fontSize * 3;
+  const words = layout.title ? layout.title.y + layout.fontSize * 6 : layout.fontSize * 3;
+  const head = layout.name === 'tall' ? captionBottom : words;
   const rise = Math.max(0, layout.rulerTop - head);
   return {
     ...layout,
@@ -122,5 +122,5 @@ export function withoutPicture<Layout extends Movable>(layout: Layout, captionLi
 
 /** The format of a plate for a trait without a skull to draw. */
 export function withoutSkull(layout: PlateLayout): PlateLayout {
-  return withoutPicture(layout, 9);
+  return withoutPicture(layout, 306);
 }

@@ -1,9 +1,13 @@
 import { branchesAt, type Branch } from './branch-list.ts';
 import { crossing, type DrawnBranch } from './branches.ts';
+import type { Box } from './label-slots.ts';
 import type { PlateLayout } from './layout.ts';
 import type { PlateData } from './plate-data.ts';
 import type { Scales } from './scales.ts';
 import { line, text, wrap, type Mark, type Shape } from './scene.ts';
+
+/** Mean width of a letter of the strong sans, as a share of its size. */
+const strongLetter = 0.52;
 
 /**
  * A line across the tree at one age: every branch that it cuts is marked, a disc where bones of that age are known
@@ -52,6 +56,25 @@ export function sliceCaption(words: string, y: number, layout: PlateLayout): Sha
       'strong',
     ),
   );
+}
+
+/** The discs and rings of slices, which are there to be counted and which no name may hide. */
+export function cutBoxes(marks: readonly Mark[]): Box[] {
+  return marks.flatMap(({ shape }) => {
+    if (shape.kind !== 'circle') return [];
+    const { x, y, radius } = shape;
+    return [{ left: x - radius, right: x + radius, top: y - radius, bottom: y + radius }];
+  });
+}
+
+/** The room that each line of words takes which a step calls up beside the chart. */
+export function wordBoxes(marks: readonly Mark[]): Box[] {
+  return marks.flatMap(({ role, shape }) => {
+    if (role !== 'slice-words' || shape.kind !== 'text') return [];
+    const letters = shape.runs.reduce((sum, run) => sum + run.text.length, 0);
+    const { x: left, y, size } = shape;
+    return [{ left, right: left + letters * size * strongLetter, top: y - size, bottom: y + size * 0.3 }];
+  });
 }
 
 /** Whether the animal of the branch has finds on both sides of the age, or at it. */

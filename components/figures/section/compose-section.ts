@@ -25,7 +25,7 @@ export function composeSection(
   words: SectionWords,
   tooth: LyingTooth | undefined,
 ): Scene {
-  const layout = tooth ? format : withoutPicture(format, 13);
+  const layout = tooth ? format : withoutPicture(format, 392);
   const scales = sectionScales(figure, layout);
   const focus = figure.levels.flatMap((level) =>
     sectionFocus(level, layout, scales, { value: words.value(level.id), tooth }),

@@ -70,7 +70,7 @@ const tall: SectionLayout = {
   zero: 330,
   tooth: { middle: 520 },
   rulerTop: 722,
-  title: { x: 36, y: 112, letters: 42 },
+  title: { x: 36, y: 62, letters: 42 },
   key: { x: 792, y: 820, lineHeight: 90 },
 };
 

@@ -67,9 +67,7 @@ export function composePlate(request: PlateRequest): Scene {
       measure: words.measure(mark.taxon.id),
     }),
   );
-  const stretches = intervals.flatMap((ends) =>
-    intervalMarks(ends, layout, scales, words.interval(...ends)),
-  );
+  const stretches = intervals.flatMap((ends) => intervalMarks(ends, layout, scales, words.interval(...ends)));
   const cuts = slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, words.slice(age)));
   const carried = focus.filter((mark) => mark.role === 'carry');
   const rest = focus.filter((mark) => mark.role !== 'carry');

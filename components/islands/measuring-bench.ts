@@ -260,7 +260,6 @@ export class MeasuringBench extends HTMLElement {
     this.#past = startPast(this.#empty());
     await this.#clear();
     sayPicture(this, [this.words.phrase('forgotten')]);
-    this.show();
   }
 
   async #clear(): Promise<void> {

@@ -7,6 +7,7 @@ import { phone, tall, wide, type PlateLayout } from '../../components/figures/sc
 import { plateData } from '../../components/figures/scene/plate-data.ts';
 import { plateScales } from '../../components/figures/scene/scales.ts';
 import type { Mark } from '../../components/figures/scene/scene.ts';
+import { cutBoxes, sliceMarks } from '../../components/figures/scene/slice.ts';
 import { statusMarks } from '../../components/figures/scene/status-marks.ts';
 import { inventedLineage, type InventedTip } from './fixtures/invented-lineage.ts';
 
@@ -43,14 +44,20 @@ function cloud(count: number, seed = 'a cloud of names'): InventedTip[] {
 }
 
 /** Names that a plate shows; a cloud of hundreds has smaller marks, as `composePlate` gives them. */
-function namesOn(given: PlateLayout, tips: readonly InventedTip[], hasTree = true): Mark[] {
+function namesOn(
+  given: PlateLayout,
+  tips: readonly InventedTip[],
+  hasTree = true,
+  slices: readonly number[] = [],
+): Mark[] {
   const layout = tips.length > 60 ? { ...given, markScale: given.markScale * 0.65 } : given;
   const lineage = inventedLineage(tips);
   const data = plateData(hasTree ? lineage : { ...lineage, trees: [] }, lineage.traits[0]!, 'en');
   const scales = plateScales(data, layout);
   const placed = statusMarks(data, layout, scales);
   const drawn = drawnBranches(data.branches, placed, scales, layout.markScale);
-  return nameLabels(placed, drawn, layout).filter(
+  const cuts = slices.flatMap((age) => sliceMarks(data, drawn, layout, scales, age, ''));
+  return nameLabels(placed, drawn, layout, cutBoxes(cuts)).filter(
     ({ layer, role }) => layer === 'labels' && role === 'taxon-name',
   );
 }
@@ -86,4 +93,10 @@ describe('names beside the marks', () => {
       boxes.slice(index + 1).forEach((other) => expect(overlap(box, other)).toBe(false)),
     );
   });
+  test.each([10, 20, 30, 40, 50])(
+    'a slice at %d Ma takes the place of none of 24 on the wide plate',
+    (age) => {
+      expect(namesOn(wide, rising(24), true, [age])).toHaveLength(24);
+    },
+  );
 });

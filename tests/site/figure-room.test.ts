@@ -63,6 +63,15 @@ function covered(view: Page): Promise<string[]> {
   });
 }
 
+test('every animal has its name in the figure of 24 at 1440 px', async () => {
+  await visit(`${site}reed-trunks/`, { viewport: { width: 1440, height: 900 } }, async ({ view }) => {
+    const plate = view.locator('.plate:visible');
+    const animals = await view.locator('.caption').count();
+    expect(animals).toBe(24);
+    expect(await plate.locator('.layer-labels .taxon-name').count()).toBe(animals);
+  });
+});
+
 describe.each(pages)('words of the figure of %s', (path) => {
   test.each(sizes)('lie at no step on each other, at %o', async (viewport) => {
     await visit(`${site}${path}`, { viewport }, async ({ view }) => {

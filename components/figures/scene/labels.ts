@@ -1,6 +1,6 @@
 import { pointsOf, type DrawnBranch } from './branches.ts';
 import { placeNames } from './label-placement.ts';
-import { slotsOf, type Box, type Slot } from './label-slots.ts';
+import { overlap, slotsOf, type Box, type Slot } from './label-slots.ts';
 import type { PlateLayout } from './layout.ts';
 import { PointGrid } from './point-grid.ts';
 import type { PlacedMark } from './status-marks.ts';
@@ -10,15 +10,19 @@ import { path, type Mark } from './scene.ts';
 const manyNames = 60;
 const shortLeader = 90;
 
+/** What it costs to lie on one thing that is there to be counted: more than any leader, less than no place at all. */
+const coverCost = 60;
+
 /**
  * Names of the animals beside their marks. One that finds no place shows only while its animal is in focus, over the
- * others; the table beneath the figure has them all. No name lies on a mark or on what else is kept free.
+ * others; the table beneath the figure has them all. No name lies on a mark, nor on what is `counted` while another place is
+ * free.
  */
 export function nameLabels(
   placed: readonly PlacedMark[],
   drawn: readonly DrawnBranch[],
   layout: PlateLayout,
-  keptFree: readonly Box[] = [],
+  counted: readonly Box[] = [],
 ): Mark[] {
   const lines = new PointGrid(drawn.flatMap(({ course }) => pointsOf(course)));
   const isCrowded = placed.length > manyNames;
@@ -34,9 +38,13 @@ export function nameLabels(
       mark,
       placed,
       lines,
+      counted,
     ).filter(({ leader }) => !leader || lengthOf(leader) <= reach),
   }));
-  const places = placeNames(candidates, [...candidates.map((candidate) => candidate.own), ...keptFree]);
+  const places = placeNames(
+    candidates,
+    candidates.map((candidate) => candidate.own),
+  );
   return candidates.flatMap(({ id, mark, slots }) => {
     const slot = places.get(id);
     if (slot) return label(mark, slot, size, layout, 'labels');
@@ -45,22 +53,24 @@ export function nameLabels(
 }
 
 /**
- * Slots with what they cost more for hiding lines of descent behind a name, and for standing nearer to another animal's mark
- * than to its own, which would misname it; cheapest first.
+ * Slots with what they cost more for hiding lines of descent or what is counted behind a name, and for standing nearer to
+ * another animal's mark than to its own, which would misname it; cheapest first.
  */
 function clearSlots(
   slots: readonly Slot[],
   own: PlacedMark,
   placed: readonly PlacedMark[],
   lines: PointGrid,
+  counted: readonly Box[],
 ): Slot[] {
   return slots
     .map((slot) => {
       const hidden = lines.countIn(slot.box);
+      const covered = counted.filter((box) => overlap(box, slot.box)).length;
       const away = distanceTo(slot.box, own);
       const misnamed =
         !slot.leader && placed.some((other) => other !== own && distanceTo(slot.box, other) < away);
-      return { ...slot, cost: slot.cost + hidden * 0.22 + (misnamed ? 9 : 0) };
+      return { ...slot, cost: slot.cost + hidden * 0.22 + (misnamed ? 9 : 0) + covered * coverCost };
     })
     .sort((a, b) => a.cost - b.cost);
 }

@@ -120,7 +120,10 @@ export function withoutPicture<Layout extends Movable>(layout: Layout, captionBo
   };
 }
 
+/** Where the longest caption ends on the tall plate, in pixels. */
+const tallCaptionBottom = 306;
+
 /** The format of a plate for a trait without a skull to draw. */
 export function withoutSkull(layout: PlateLayout): PlateLayout {
-  return withoutPicture(layout, 306);
+  return withoutPicture(layout, tallCaptionBottom);
 }

@@ -10,6 +10,9 @@ import type { SectionLayout } from './section-layout.ts';
 import { sectionRuler } from './section-ruler.ts';
 import { sectionScales } from './section-scales.ts';
 
+/** Where the caption of a level, which has more lines than an animal's, ends on the tall format, in pixels. */
+const tallCaptionBottom = 392;
+
 /** All words of the figure, made for the page's language before. */
 export interface SectionWords {
   axes: AxisWords;
@@ -25,7 +28,7 @@ export function composeSection(
   words: SectionWords,
   tooth: LyingTooth | undefined,
 ): Scene {
-  const layout = tooth ? format : withoutPicture(format, 392);
+  const layout = tooth ? format : withoutPicture(format, tallCaptionBottom);
   const scales = sectionScales(figure, layout);
   const focus = figure.levels.flatMap((level) =>
     sectionFocus(level, layout, scales, { value: words.value(level.id), tooth }),

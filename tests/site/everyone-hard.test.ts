@@ -54,6 +54,12 @@ test.each([
   });
 });
 
+test('a story of few words begins where a long one does on a gallery screen', async () => {
+  await visit(addressOf('every-focus'), { viewport: { width: 1080, height: 1920 } }, async ({ view }) => {
+    expect(await view.locator('.story').evaluate((story) => story.clientWidth)).toBe(1080);
+  });
+});
+
 test('a page without values prints no number as a value', async () => {
   await visit(addressOf('no-values'), { viewport: desktop }, async ({ view }) => {
     const printed = await view.locator('#values .values tr[data-of] td.number a').allInnerTexts();

@@ -62,6 +62,22 @@ describe.each(screens)('the explainer on a $name', ({ width, height }) => {
   });
 });
 
+test.each([900, 1000, 1099, 1100, 1280, 1439, 1440, 1920])(
+  'an open card hides the story beside it whole, and none of the figure, at %d px',
+  async (width) => {
+    const { view } = await open(width, 800);
+    await view.locator('.caption:visible a[data-evidence]').click();
+    await expect.poll(() => view.locator('.card.open').count()).toBe(1);
+    const ends = await view.evaluate(() => {
+      const boxOf = (selector: string) => document.querySelector(selector)!.getBoundingClientRect();
+      return { card: boxOf('.card.open').right, story: boxOf('.story').right, figure: boxOf('.mat').left };
+    });
+    expect(ends.card).toBeGreaterThanOrEqual(ends.story);
+    expect(ends.card).toBeLessThanOrEqual(ends.figure);
+    await closePage({ view });
+  },
+);
+
 describe('the explainer', () => {
   test('prints no number in prose that is not in its compiled values', async () => {
     const { view } = await open(1440, 900, false);
